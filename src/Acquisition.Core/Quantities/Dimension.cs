@@ -1,0 +1,139 @@
+using System;
+
+namespace Acquisition.Core;
+
+/// <summary>What a quantity is a product of: powers, possibly half ones, of base dimensions.</summary>
+/// <remarks>
+/// Beside the SI's length, mass, time, current and temperature, what the trade keeps apart is a base dimension of its own: plane angle, sample, bit,
+/// graticule division, symbol and unit interval. So a sample rate and a frequency cannot meet by accident. The default value is no dimension (a plain number).
+/// </remarks>
+public readonly struct Dimension : IEquatable<Dimension>
+{
+    /// <summary>Exponents, doubled so that half powers are whole, in one byte each.</summary>
+    private readonly long _siExponents;
+    private readonly long _countExponents;
+
+    private Dimension(long siExponents, long countExponents)
+    {
+        _siExponents = siExponents;
+        _countExponents = countExponents;
+    }
+
+    /// <summary>A plain number.</summary>
+    public static Dimension None => default;
+
+    /// <summary>Length, metre.</summary>
+    public static Dimension Length => new(2L, 0);
+
+    /// <summary>Mass, kilogram.</summary>
+    public static Dimension Mass => new(2L << 8, 0);
+
+    /// <summary>Time, second.</summary>
+    public static Dimension Time => new(2L << 16, 0);
+
+    /// <summary>Electric current, ampere.</summary>
+    public static Dimension Current => new(2L << 24, 0);
+
+    /// <summary>Thermodynamic temperature, kelvin.</summary>
+    public static Dimension Temperature => new(2L << 32, 0);
+
+    /// <summary>Plane angle, radian.</summary>
+    public static Dimension Angle => new(2L << 40, 0);
+
+    /// <summary>Samples, that is points of a record.</summary>
+    public static Dimension Sample => new(0, 2L);
+
+    /// <summary>Bits.</summary>
+    public static Dimension Bit => new(0, 2L << 8);
+
+    /// <summary>Divisions of a graticule.</summary>
+    public static Dimension Division => new(0, 2L << 16);
+
+    /// <summary>Symbols sent on a line (baud is symbols per second).</summary>
+    public static Dimension Symbol => new(0, 2L << 24);
+
+    /// <summary>Unit intervals, the nominal duration of one bit.</summary>
+    public static Dimension UnitInterval => new(0, 2L << 32);
+
+    /// <summary>Whether this is a plain number.</summary>
+    public bool IsNone => _siExponents == 0 && _countExponents == 0;
+
+    /// <summary>The dimension of a product.</summary>
+    /// <exception cref="OverflowException">An exponent leaves the range from -63 to 63.</exception>
+    public static Dimension operator *(Dimension left, Dimension right) => Combine(left, right, 1, 1);
+
+    /// <summary>The dimension of a quotient.</summary>
+    /// <exception cref="OverflowException">An exponent leaves the range from -63 to 63.</exception>
+    public static Dimension operator /(Dimension left, Dimension right) => Combine(left, right, 1, -1);
+
+    /// <summary>This dimension to a power that is a whole number of halves.</summary>
+    /// <param name="halves">Twice the exponent: 1 for a square root, 4 for a square.</param>
+    /// <param name="result">The dimension, where it exists with half powers.</param>
+    /// <returns>False where an exponent would be no multiple of one half or leave the range from -63 to 63.</returns>
+    public bool TryPower(int halves, out Dimension result)
+    {
+        long si = 0, count = 0;
+        result = default;
+        for (int place = 0; place < 64; place += 8)
+        {
+            if (!TryScale(_siExponents, place, halves, ref si) || !TryScale(_countExponents, place, halves, ref count)) return false;
+        }
+        result = new Dimension(si, count);
+        return true;
+    }
+
+    /// <inheritdoc/>
+    public bool Equals(Dimension other) => _siExponents == other._siExponents && _countExponents == other._countExponents;
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => obj is Dimension other && Equals(other);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => (_siExponents * 397 ^ _countExponents).GetHashCode();
+
+    /// <summary>Whether the two are the same.</summary>
+    public static bool operator ==(Dimension left, Dimension right) => left.Equals(right);
+
+    /// <summary>Whether the two differ.</summary>
+    public static bool operator !=(Dimension left, Dimension right) => !left.Equals(right);
+
+    /// <summary>The exponents in base symbols, such as <c>m^2 kg s^-3 A^-1</c>; <c>1</c> for a plain number.</summary>
+    public override string ToString()
+    {
+        string text = "";
+        for (int i = 0; i < BaseSymbols.Length; i++)
+        {
+            int halves = (sbyte)((i < 6 ? _siExponents >> 8 * i : _countExponents >> 8 * (i - 6)) & 0xFF);
+            if (halves == 0) continue;
+            string exponent = halves == 2 ? "" : "^" + (halves / 2.0).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            text += (text.Length == 0 ? "" : " ") + BaseSymbols[i] + exponent;
+        }
+        return text.Length == 0 ? "1" : text;
+    }
+
+    private static readonly string[] BaseSymbols = { "m", "kg", "s", "A", "K", "rad", "Sa", "bit", "div", "symbol", "UI" };
+
+    private static Dimension Combine(Dimension left, Dimension right, int leftSign, int rightSign) =>
+        new(Combine(left._siExponents, right._siExponents, leftSign, rightSign), Combine(left._countExponents, right._countExponents, leftSign, rightSign));
+
+    private static long Combine(long left, long right, int leftSign, int rightSign)
+    {
+        long result = 0;
+        for (int place = 0; place < 64; place += 8)
+        {
+            int exponent = leftSign * (sbyte)(left >> place & 0xFF) + rightSign * (sbyte)(right >> place & 0xFF);
+            if (exponent < -126 || exponent > 126) throw new OverflowException("an exponent of the dimension leaves the range from -63 to 63");
+            result |= (long)(exponent & 0xFF) << place;
+        }
+        return result;
+    }
+
+    private static bool TryScale(long exponents, int place, int halves, ref long result)
+    {
+        long doubled = (long)(sbyte)(exponents >> place & 0xFF) * halves;
+        long exponent = doubled / 2;
+        if (doubled % 2 != 0 || exponent < -126 || exponent > 126) return false;
+        result |= (exponent & 0xFF) << place;
+        return true;
+    }
+}

@@ -1,0 +1,29 @@
+using System;
+
+namespace Acquisition.Core;
+
+/// <summary>The texts of refusals, in one place: each names the argument, its value with unit and the allowed range.</summary>
+internal static class Refuse
+{
+    internal static ArgumentOutOfRangeException NotFinite(double value, QuantityKind kind, string argument) =>
+        OutOfRange(value, kind, argument, "a finite " + kind.Name);
+
+    internal static ArgumentOutOfRangeException NegativeOrNotFinite(double value, QuantityKind kind, string argument) =>
+        OutOfRange(value, kind, argument, $"a finite {kind.Name} of at least {QuantityText.Format(0, kind, null, null)}");
+
+    /// <summary>A refusal such as <c>bandwidth must be above 0 Hz; was -20 MHz</c>.</summary>
+    /// <param name="value">The value in the unit of its kind.</param>
+    /// <param name="kind">The kind.</param>
+    /// <param name="argument">The name of the argument.</param>
+    /// <param name="allowed">What must hold, to be read after "must be".</param>
+    /// <param name="remedy">What would cure it, a sentence without full stop, where there is one.</param>
+    internal static ArgumentOutOfRangeException OutOfRange(double value, QuantityKind kind, string argument, string allowed, string? remedy = null) =>
+        new(argument, $"{argument} must be {allowed}; was {QuantityText.Format(value, kind, null, null)}" + (remedy is null ? "" : "; " + remedy));
+
+    /// <summary>The value itself, when it is above zero.</summary>
+    internal static double UnlessAboveZero(double value, QuantityKind kind, string argument, string? remedy = null) =>
+        value > 0 && value <= double.MaxValue ? value : throw OutOfRange(value, kind, argument, "above " + QuantityText.Format(0, kind, null, null), remedy);
+
+    internal static ArgumentException Incomparable(QuantityKind kind, object other, string argument) =>
+        new($"a {kind.Name} cannot be compared with a {other.GetType().Name}", argument);
+}
