@@ -1,0 +1,65 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using System.Threading.Tasks;
+using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
+using Microsoft.CodeAnalysis.CSharp.Syntax;
+using Xunit;
+
+namespace Acquisition.Core.Tests.Conventions;
+
+/// <summary>Folders are areas, and data flows one way through them: an area uses none further down (docs/design.md).</summary>
+public sealed class AreaOrderTests
+{
+    private static readonly string[] Order =
+    [
+        "Quantities", "Explanations", "Functions", "Signals", "Responses", "Chain", "Digitizing", "Records", "Attribution", "Uncertainty", "Planning", "Formulas",
+    ];
+
+    [Fact]
+    public void EveryFolderOfTheLibrary_IsAnArea()
+    {
+        string[] folders = Directory.GetDirectories(Repository.PathOf("src", "Acquisition.Core")).Select(x => Path.GetFileName(x)!).Except(["bin", "obj"]).ToArray();
+
+        Assert.Empty(folders.Except(Order));
+    }
+
+    [Fact]
+    public void AnArea_UsesNoneFurtherDown()
+    {
+        CSharpCompilation compilation = LibrarySources.Compile();
+        var violations = new List<string>();
+
+        Parallel.ForEach(compilation.SyntaxTrees, tree =>
+        {
+            string area = AreaOf(tree.FilePath);
+            SemanticModel model = compilation.GetSemanticModel(tree);
+            foreach (SimpleNameSyntax name in tree.GetRoot().DescendantNodes().OfType<SimpleNameSyntax>())
+            {
+                ISymbol? symbol = model.GetSymbolInfo(name).Symbol;
+                INamedTypeSymbol? type = symbol as INamedTypeSymbol ?? symbol?.ContainingType;
+                foreach (string used in (type?.DeclaringSyntaxReferences ?? []).Select(x => AreaOf(x.SyntaxTree.FilePath)).Distinct())
+                {
+                    if (Array.IndexOf(Order, used) > Array.IndexOf(Order, area) && !IsFunctionDeclaration(tree.FilePath, used))
+                    {
+                        lock (violations) violations.Add($"{area}/{Path.GetFileName(tree.FilePath)} uses {type!.Name} of {used}");
+                    }
+                }
+            }
+        });
+
+        Assert.Empty(violations.Distinct().Order());
+    }
+
+    /// <summary>Each area declares its functions to the language in files of their own, which know the declaration contract whatever their place in the order.</summary>
+    private static bool IsFunctionDeclaration(string path, string usedArea) =>
+        usedArea == "Functions" && Path.GetFileName(path).EndsWith("Functions.cs", StringComparison.Ordinal);
+
+    private static string AreaOf(string path)
+    {
+        string relative = Path.GetRelativePath(Repository.PathOf("src", "Acquisition.Core"), path);
+        return relative.Split(Path.DirectorySeparatorChar)[0];
+    }
+}
