@@ -17,20 +17,22 @@ internal static class SvgWriter
     private static readonly string[] Colours = { "#14506e", "#c2571a", "#3d7d3a", "#7a4b8f", "#8a6d00", "#444444" };
     private static readonly string[] Dashes = { "", "8 4", "2 3", "10 3 2 3", "14 4", "4 2" };
 
-    internal static string Write(Plot plot)
+    /// <param name="plot">The plot.</param>
+    /// <param name="number">Its number in the document, since an HTML page with several pictures must not name two clip paths alike.</param>
+    internal static string Write(Plot plot, int number = 1)
     {
         Scale x = plot.X.Over(plot.Traces.SelectMany(trace => trace.X).Concat(plot.VerticalLimits.Select(limit => limit.Value)));
         Scale y = plot.Y.Over(plot.Traces.SelectMany(trace => trace.Y).Concat(plot.HorizontalLimits.Select(limit => limit.Value)));
         var svg = new StringBuilder();
         Put(svg, $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {Width} {Height}\" role=\"img\" font-family=\"sans-serif\" font-size=\"13\">\n");
         Put(svg, $"<title>{Escape(plot.Title)}</title>\n<rect width=\"{Width}\" height=\"{Height}\" fill=\"#ffffff\"/>\n");
-        Put(svg, $"<clipPath id=\"frame\"><rect x=\"{Left}\" y=\"{Top}\" width=\"{FrameWidth}\" height=\"{FrameHeight}\"/></clipPath>\n");
+        Put(svg, $"<clipPath id=\"frame-{number}\"><rect x=\"{Left}\" y=\"{Top}\" width=\"{FrameWidth}\" height=\"{FrameHeight}\"/></clipPath>\n");
         Text(svg, Left, 22, "start", plot.Title, "#000000", " font-size=\"15\" font-weight=\"bold\"");
         Legend(svg, plot);
         Grid(svg, x, y);
         foreach (KeyValuePair<string, double> limit in plot.HorizontalLimits) HorizontalLimit(svg, y, limit);
         foreach (KeyValuePair<string, double> limit in plot.VerticalLimits) VerticalLimit(svg, x, limit);
-        svg.Append("<g clip-path=\"url(#frame)\" fill=\"none\" stroke-width=\"1.8\" stroke-linejoin=\"round\">\n");
+        Put(svg, $"<g clip-path=\"url(#frame-{number})\" fill=\"none\" stroke-width=\"1.8\" stroke-linejoin=\"round\">\n");
         for (int i = 0; i < plot.Traces.Count; i++) Draw(svg, plot.Traces[i], i, x, y);
         svg.Append("</g>\n");
         Put(svg, $"<rect x=\"{Left}\" y=\"{Top}\" width=\"{FrameWidth}\" height=\"{FrameHeight}\" fill=\"none\" stroke=\"#333333\"/>\n</svg>\n");
