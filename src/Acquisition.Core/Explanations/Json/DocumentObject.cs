@@ -1,0 +1,343 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+
+namespace Acquisition.Core.Explanations.Json;
+
+/// <summary>Reads the members of one object by name and kind, collecting every problem with its place; at the end the members that nobody asked for are reported.</summary>
+internal sealed class DocumentObject
+{
+    private readonly JsonValue _value;
+    private readonly string _path;
+    private readonly List<DocumentProblem> _problems;
+    private readonly List<string> _known = [];
+
+    internal DocumentObject(JsonValue value, string path, List<DocumentProblem> problems)
+    {
+        _value = value;
+        _path = path;
+        _problems = problems;
+        if (value.Kind != JsonKind.Object)
+            Report(value, path, $"found {value.KindName}, expected an object");
+        Known("$schema").Known("note");
+    }
+
+    internal List<DocumentProblem> Problems => _problems;
+
+    internal string Path => _path;
+
+    internal bool Has(string name) => _value.Member(name) is { Kind: not JsonKind.Null };
+
+    internal DocumentObject Known(string name)
+    {
+        if (!_known.Contains(name))
+            _known.Add(name);
+        return this;
+    }
+
+    /// <summary>A text that must be there; empty where it is not, which is reported.</summary>
+    internal string Text(string name) => Required(name, JsonKind.Text)?.Text ?? "";
+
+    internal string? OptionalText(string name) => Member(name, JsonKind.Text)?.Text;
+
+    internal bool Truth(string name, bool otherwise) => Member(name, JsonKind.Boolean)?.Truth ?? otherwise;
+
+    internal double? OptionalNumber(string name, double least, double most)
+    {
+        if (Member(name, JsonKind.Number) is not { } value)
+            return null;
+        if (value.Number >= least && value.Number <= most)
+            return value.Number;
+        Report(value, At(name), FormattableString.Invariant($"found {value.Number}, expected a number from {least} to {most}"));
+        return null;
+    }
+
+    internal double Number(string name, double least, double most)
+    {
+        if (!Has(name))
+            Missing(name, "a number");
+        return OptionalNumber(name, least, most) ?? least;
+    }
+
+    internal int? OptionalInteger(string name, int least, int most)
+    {
+        if (OptionalNumber(name, least, most) is not { } number)
+            return null;
+        if (number == Math.Floor(number))
+            return (int)number;
+        Report(_value.Member(name)!, At(name), FormattableString.Invariant($"found {number}, expected a whole number"));
+        return null;
+    }
+
+    /// <summary>A quantity, written as text with its unit; null where there is none or it cannot be read.</summary>
+    internal T? OptionalQuantity<T>(string name, Func<string, T> parse)
+        where T : struct
+    {
+        Known(name);
+        return _value.Member(name) is { Kind: not JsonKind.Null } value ? QuantityOf(value, At(name), parse) : null;
+    }
+
+    internal T Quantity<T>(string name, Func<string, T> parse)
+        where T : struct
+    {
+        if (!Has(name))
+            Missing(name, Expectation(typeof(T)));
+        return OptionalQuantity(name, parse) ?? default;
+    }
+
+    internal IReadOnlyList<T> Quantities<T>(string name, Func<string, T> parse)
+        where T : struct
+    {
+        var read = new List<T>();
+        int index = 0;
+        foreach (JsonValue item in Items(name))
+        {
+            if (QuantityOf(item, At(name, index++), parse) is { } quantity)
+                read.Add(quantity);
+        }
+        return read;
+    }
+
+    internal IReadOnlyList<string> Texts(string name)
+    {
+        var read = new List<string>();
+        int index = 0;
+        foreach (JsonValue item in Items(name))
+        {
+            if (item.Kind == JsonKind.Text)
+                read.Add(item.Text);
+            else
+                Report(item, At(name, index), $"found {item.KindName}, expected a text");
+            index++;
+        }
+        return read;
+    }
+
+    /// <summary>One of a few words; <paramref name="otherwise"/> where there is none, or, reported, another one.</summary>
+    internal T Choice<T>(string name, IReadOnlyDictionary<string, T> choices, T otherwise)
+    {
+        if (Member(name, JsonKind.Text) is not { } value)
+            return otherwise;
+        return ChoiceOf(value, At(name), choices, otherwise);
+    }
+
+    internal T RequiredChoice<T>(string name, IReadOnlyDictionary<string, T> choices, T otherwise)
+    {
+        if (!Has(name))
+            Missing(name, "one of " + string.Join(", ", choices.Keys));
+        return Choice(name, choices, otherwise);
+    }
+
+    internal IReadOnlyList<T> Choices<T>(string name, IReadOnlyDictionary<string, T> choices)
+        where T : struct
+    {
+        var read = new List<T>();
+        int index = 0;
+        foreach (JsonValue item in Items(name))
+        {
+            string path = At(name, index++);
+            if (item.Kind != JsonKind.Text)
+                Report(item, path, $"found {item.KindName}, expected a text");
+            else if (choices.TryGetValue(item.Text, out T choice))
+                read.Add(choice);
+            else
+                ChoiceOf(item, path, choices, default);
+        }
+        return read;
+    }
+
+    internal DocumentObject? OptionalObject(string name) =>
+        Member(name, JsonKind.Object) is { } value ? new DocumentObject(value, At(name), _problems) : null;
+
+    internal DocumentObject? Object(string name)
+    {
+        if (!Has(name))
+            Missing(name, "an object");
+        return OptionalObject(name);
+    }
+
+    internal IReadOnlyList<DocumentObject> Objects(string name)
+    {
+        var read = new List<DocumentObject>();
+        int index = 0;
+        foreach (JsonValue item in Items(name))
+            read.Add(new DocumentObject(item, At(name, index++), _problems));
+        return read;
+    }
+
+    /// <summary>Runs a constructor; what it refuses becomes a problem at the place of <paramref name="name"/>, or of the object itself.</summary>
+    internal T? Build<T>(Func<T> make, string? name = null)
+        where T : class
+    {
+        int before = _problems.Count;
+        try
+        {
+            return make();
+        }
+        catch (ArgumentException refusal)
+        {
+            // A value that could not be read stands as its default and is refused again here; saying it once is enough.
+            if (_problems.Count == before)
+                Report(name is not null && _value.Member(name) is { } value ? value : _value, name is null ? _path : At(name), FirstLine(refusal));
+            return null;
+        }
+    }
+
+    internal void Report(string name, string message) => Report(_value.Member(name) ?? _value, At(name), message);
+
+    /// <summary>Reports the members that nobody asked for, with the nearest known name.</summary>
+    internal void RefuseOthers()
+    {
+        foreach (JsonMember member in _value.Members)
+        {
+            if (_known.Contains(member.Name))
+                continue;
+            string? near = Nearest(member.Name, _known.Where(name => name[0] != '$'));
+            _problems.Add(new DocumentProblem(member.Line, member.Column, At(member.Name), "this member is not known here; " +
+                (near is null ? "known are " + string.Join(", ", _known.Where(name => name[0] != '$')) : $"did you mean \"{near}\"?")));
+        }
+    }
+
+    /// <summary>The candidate that differs from <paramref name="word"/> by the fewest single-character changes, if they are few; null otherwise.</summary>
+    internal static string? Nearest(string word, IEnumerable<string> candidates)
+    {
+        if (word.Length > 60)
+            return null;
+        string? nearest = null;
+        int fewest = Math.Max(1, word.Length / 3) + 1;
+        foreach (string candidate in candidates)
+        {
+            int changes = Changes(word.ToUpperInvariant(), candidate.ToUpperInvariant());
+            if (changes < fewest)
+            {
+                fewest = changes;
+                nearest = candidate;
+            }
+        }
+        return nearest;
+    }
+
+    // The edit distance of Levenshtein 1966, one row at a time.
+    private static int Changes(string from, string to)
+    {
+        int[] row = new int[to.Length + 1];
+        for (int j = 0; j <= to.Length; j++)
+            row[j] = j;
+        for (int i = 1; i <= from.Length; i++)
+        {
+            int diagonal = row[0];
+            row[0] = i;
+            for (int j = 1; j <= to.Length; j++)
+            {
+                int above = row[j];
+                row[j] = Math.Min(Math.Min(row[j], row[j - 1]) + 1, diagonal + (from[i - 1] == to[j - 1] ? 0 : 1));
+                diagonal = above;
+            }
+        }
+        return row[to.Length];
+    }
+
+    private JsonValue? Required(string name, JsonKind kind)
+    {
+        if (!Has(name))
+            Missing(name, kind == JsonKind.Text ? "a text" : "a value");
+        return Member(name, kind);
+    }
+
+    private JsonValue? Member(string name, JsonKind kind)
+    {
+        Known(name);
+        if (_value.Member(name) is not { Kind: not JsonKind.Null } value)
+            return null;
+        if (value.Kind == kind)
+            return value;
+        string expected = kind switch { JsonKind.Text => "a text", JsonKind.Number => "a number", JsonKind.Boolean => "true or false", JsonKind.Array => "a list", _ => "an object" };
+        Report(value, At(name), $"found {value.KindName}, expected {expected}");
+        return null;
+    }
+
+    private IReadOnlyList<JsonValue> Items(string name) => Member(name, JsonKind.Array)?.Items ?? [];
+
+    private T? QuantityOf<T>(JsonValue value, string path, Func<string, T> parse)
+        where T : struct
+    {
+        if (value.Kind != JsonKind.Text)
+        {
+            Report(value, path, $"found {value.KindName}, expected {Expectation(typeof(T))} with its unit in double quotes");
+            return null;
+        }
+        try
+        {
+            return parse(value.Text);
+        }
+        catch (FormatException refusal)
+        {
+            Report(value, path, FirstLine(refusal));
+        }
+        catch (ArgumentException refusal)
+        {
+            Report(value, path, FirstLine(refusal));
+        }
+        return null;
+    }
+
+    private T ChoiceOf<T>(JsonValue value, string path, IReadOnlyDictionary<string, T> choices, T otherwise)
+    {
+        if (choices.TryGetValue(value.Text, out T? choice))
+            return choice;
+        string? near = Nearest(value.Text, choices.Keys);
+        string found = value.Text.Length <= 40 ? value.Text : value.Text.Remove(40) + "...";
+        Report(value, path, $"found \"{found}\", expected one of {string.Join(", ", choices.Keys)}" + (near is null ? "" : $"; did you mean \"{near}\"?"));
+        return otherwise;
+    }
+
+    private void Missing(string name, string expected)
+    {
+        Known(name);
+        if (_value.Kind == JsonKind.Object)
+            Report(_value, At(name), $"this member is missing; expected {expected}");
+    }
+
+    private void Report(JsonValue value, string path, string message)
+    {
+        if (_problems.Count < JsonReader.MostProblems)
+            _problems.Add(new DocumentProblem(value.Line, value.Column, path, message));
+    }
+
+    private string At(string name) => _path.Length == 0 ? name : _path + "." + name;
+
+    private string At(string name, int index) => FormattableString.Invariant($"{At(name)}[{index}]");
+
+    // The framework appends the argument's name in parentheses, on some runtimes on a line of its own.
+    private static string FirstLine(Exception refusal)
+    {
+        string message = refusal.Message;
+        int end = message.IndexOfAny(['\r', '\n']);
+        if (end >= 0)
+            message = message.Remove(end);
+        int parameter = message.LastIndexOf(" (Parameter '", StringComparison.Ordinal);
+        return parameter >= 0 ? message.Remove(parameter) : message;
+    }
+
+    private static string Expectation(Type quantity) => "a quantity such as " + quantity.Name switch
+    {
+        nameof(Frequency) => "\"100 MHz\"",
+        nameof(Duration) => "\"2.8 ns\"",
+        nameof(SampleRate) => "\"2 GSa/s\"",
+        nameof(PointCount) => "\"14 kpts\"",
+        nameof(BitDepth) => "\"8 bit\"",
+        nameof(BitRate) => "\"100 Mbit/s\"",
+        nameof(Voltage) => "\"3.3 V\"",
+        nameof(PeakToPeakVoltage) => "\"3.3 Vpp\"",
+        nameof(RmsVoltage) => "\"0.4 mVrms\"",
+        nameof(Resistance) => "\"50 Ω\"",
+        nameof(Capacitance) => "\"14 pF\"",
+        nameof(Inductance) => "\"10 nH\"",
+        nameof(Length) => "\"1 m\"",
+        nameof(Ratio) => "\"3 %\"",
+        nameof(DecibelRatio) => "\"-3 dB\"",
+        nameof(Temperature) => "\"23 °C\"",
+        nameof(NoiseDensity) => "\"4 nV/√Hz\"",
+        _ => "\"1 " + quantity.Name + "\"",
+    };
+}
