@@ -1,0 +1,173 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core.Records;
+
+/// <summary>Least-squares fit of a sine with known (three parameters) or free frequency (four parameters): IEEE 1057/1241, handbook 9.1 and 9.2.</summary>
+internal static class SineSolver
+{
+    internal const int MaximumIterations = 30;
+
+    /// <summary>Fits all samples of the range, or those of the runs where some are left out.</summary>
+    /// <param name="x">The samples; all finite.</param>
+    /// <param name="from">First index of the range.</param>
+    /// <param name="to">Index after the last.</param>
+    /// <param name="cycles">The frequency in cycles per sample, or where to start.</param>
+    /// <param name="free">Whether the frequency is fitted.</param>
+    /// <param name="runs">The index ranges that count; null for all.</param>
+    /// <returns>The fit; null where the columns cannot be told apart (frequency at a multiple of half the sample rate, too few samples).</returns>
+    internal static SineSolution? Solve(double[] x, int from, int to, double cycles, bool free, IReadOnlyList<SampleRun>? runs = null)
+    {
+        double centre = (from + to - 1) / 2.0, half = Math.Max((to - from - 1) / 2.0, 0.5);
+        var matrix = new double[16];
+        var gradient = new double[4];
+        var model = new SineModel(0, 0, 0, cycles);
+        bool settled = false;
+        for (int iteration = 0; ; iteration++)
+        {
+            SineSums sums = default;
+            if (runs is null)
+            {
+                sums.Add(x, from, to, centre, half, model);
+            }
+            else
+            {
+                foreach (SampleRun run in runs)
+                    sums.Add(x, run.From, run.To, centre, half, model);
+            }
+            bool withFrequency = free && iteration > 0;
+            int size = withFrequency ? 4 : 3;
+            sums.Normal(model, withFrequency, matrix, gradient);
+            // At half the sample rate one column is nothing but rounding.
+            if (Math.Min(sums.CC, sums.Count - sums.CC) < 1e-12 * sums.Count || NormalSystem.Factor(matrix, size) is not { } system)
+                return null;
+            if (settled || iteration == MaximumIterations)
+                return new SineSolution(model, centre, half, sums, system, iteration, settled);
+            double[] step = system.Solve(gradient);
+            double turn = withFrequency ? step[3] : 0;
+            var next = new SineModel(model.Cosine + step[0], model.Sine + step[1], model.Offset + step[2], model.Cycles + turn / (2 * Math.PI * half));
+            double amplitude = next.Amplitude;
+            // A step of the phase at the ends of the record that no double can follow, and amplitudes that stand still.
+            settled = iteration >= (free ? 2 : 1) && Math.Abs(turn) <= 1e-9 + 4e-16 * Math.PI * half
+                && Math.Abs(step[0]) + Math.Abs(step[1]) <= 1e-9 * amplitude + double.Epsilon;
+            model = next;
+            if (Math.Abs(model.Cycles - cycles) > 3.0 / (to - from) || !(amplitude <= double.MaxValue))
+                return new SineSolution(model, centre, half, sums, system, iteration, false);
+        }
+    }
+}
+
+/// <summary>A range of sample indices: from the first up to, not including, the last.</summary>
+internal readonly struct SampleRun
+{
+    internal SampleRun(int from, int to)
+    {
+        From = from;
+        To = to;
+    }
+
+    internal int From { get; }
+
+    internal int To { get; }
+}
+
+/// <summary>What a fit ended with: parameters about the record's centre, residual sum of squares and the inverse of the normal matrix.</summary>
+internal sealed class SineSolution
+{
+    private readonly double[] _inverse;
+
+    internal SineSolution(SineModel model, double centre, double half, in SineSums sums, NormalSystem system, int iterations, bool converged)
+    {
+        Model = model;
+        Centre = centre;
+        Half = half;
+        Count = (int)sums.Count;
+        ResidualSquares = sums.RR;
+        Parameters = system.Size;
+        Iterations = iterations;
+        Converged = converged;
+        _inverse = system.Inverse();
+    }
+
+    internal SineModel Model { get; }
+
+    internal double Centre { get; }
+
+    internal double Half { get; }
+
+    internal int Count { get; }
+
+    internal int Parameters { get; }
+
+    internal int Iterations { get; }
+
+    internal bool Converged { get; }
+
+    internal double ResidualSquares { get; }
+
+    /// <summary>Noise and distortion: root mean square of the residual, divisor M (handbook 9.1).</summary>
+    internal double NoiseAndDistortion => Math.Sqrt(ResidualSquares / Count);
+
+    /// <summary>Unbiased standard deviation of the residual: divisor M less the number of parameters.</summary>
+    internal double ResidualDeviation => Math.Sqrt(ResidualSquares / Math.Max(1, Count - Parameters));
+
+    /// <summary>Phase of the cosine at the centre of the record, in radians.</summary>
+    internal double PhaseAtCentre => Math.Atan2(-Model.Sine, Model.Cosine);
+
+    /// <summary>Phase of the cosine at sample 0, in radians, from -pi to pi.</summary>
+    internal double PhaseAtStart => Math.IEEERemainder(PhaseAtCentre - 2 * Math.PI * Math.IEEERemainder(Model.Cycles * Centre, 1), 2 * Math.PI);
+
+    internal double AmplitudeUncertainty
+    {
+        get
+        {
+            double a = Model.Cosine / Model.Amplitude, b = Model.Sine / Model.Amplitude;
+            return ResidualDeviation * Math.Sqrt(Math.Max(0, a * a * V(0, 0) + 2 * a * b * V(0, 1) + b * b * V(1, 1)));
+        }
+    }
+
+    internal double OffsetUncertainty => ResidualDeviation * Math.Sqrt(V(2, 2));
+
+    /// <summary>In cycles per sample; zero where the frequency was given.</summary>
+    internal double CyclesUncertainty => Parameters < 4 ? 0 : ResidualDeviation * Math.Sqrt(V(3, 3)) / (2 * Math.PI * Half);
+
+    internal double PhaseAtCentreUncertainty => PhaseUncertainty(0);
+
+    /// <summary>Of the phase at sample 0, in radians: the frequency's share counts over half the record.</summary>
+    internal double PhaseAtStartUncertainty => PhaseUncertainty(-Centre / Half);
+
+    private double V(int row, int column) => _inverse[row * Parameters + column];
+
+    /// <param name="time">In scaled, centred time.</param>
+    private double PhaseUncertainty(double time)
+    {
+        double power = Model.Amplitude * Model.Amplitude;
+        // theta = atan2(-B, A) + w t: its derivatives by A, B and (w half).
+        double a = Model.Sine / power, b = -Model.Cosine / power, w = Parameters < 4 ? 0 : time;
+        double variance = a * a * V(0, 0) + 2 * a * b * V(0, 1) + b * b * V(1, 1);
+        if (w != 0)
+            variance += w * w * V(3, 3) + 2 * w * (a * V(0, 3) + b * V(1, 3));
+        return ResidualDeviation * Math.Sqrt(Math.Max(0, variance));
+    }
+
+    /// <summary>The fitted sine at samples 0 to <paramref name="count"/> - 1.</summary>
+    internal double[] Values(int count)
+    {
+        const int Restart = 512;
+        var values = new double[count];
+        double w = 2 * Math.PI * Model.Cycles, stepC = Math.Cos(w), stepS = Math.Sin(w), c = 0, s = 0;
+        for (int i = 0; i < count; i++)
+        {
+            if (i % Restart == 0)
+            {
+                c = Math.Cos(w * (i - Centre));
+                s = Math.Sin(w * (i - Centre));
+            }
+            values[i] = Model.Offset + Model.Cosine * c + Model.Sine * s;
+            double next = c * stepC - s * stepS;
+            s = s * stepC + c * stepS;
+            c = next;
+        }
+        return values;
+    }
+}
