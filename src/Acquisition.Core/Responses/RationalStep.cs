@@ -1,0 +1,227 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core.Responses;
+
+/// <summary>
+/// The step response of poles and zeros, by the state of the cascade of sections: x' = A x, propagated by matrix exponentials of steps h, 2h, 4h ... so that any
+/// time is reached by a few products. Repeated and nearly repeated poles, where partial fractions lose their digits, are nothing special here (handbook 2.7).
+/// </summary>
+internal sealed class RationalStep : StepResponse
+{
+    private const int TaylorTerms = 14;
+
+    private readonly Factors _factors;
+    private readonly IReadOnlyList<Section> _sections;
+    private readonly TimeScales _scales;
+    private readonly int _order;
+    private readonly int[] _last;
+    private readonly double _step;
+    private readonly List<double[]> _propagators = new();
+    private readonly double[] _initial;
+
+    internal RationalStep(Factors factors)
+    {
+        _factors = factors;
+        _sections = factors.Sections;
+        _scales = new TimeScales(factors);
+        _order = factors.Order;
+        Final = factors.DcGain;
+        _initial = new double[_order];
+        _last = new int[_order];
+        double input = 1, fastest = 0;
+        int state = 0;
+        foreach (Section section in _sections)
+        {
+            if (section.Order > 0)
+            {
+                _initial[state] = -input;
+                fastest = Math.Max(fastest, section.Order == 1 ? 1 / section.D1 : (1 + section.D1 / Math.Sqrt(section.D2)) / Math.Sqrt(section.D2));
+                int last = state + section.Order - 1;
+                for (; state <= last; state++)
+                    _last[state] = last;
+            }
+            input *= section.C0;
+        }
+        if (_order == 0)
+            return;
+        _step = 0.5 / fastest;
+        Build();
+    }
+
+    internal override double Final { get; }
+
+    internal override double Value(double seconds, out double slope)
+    {
+        if (seconds < 0)
+        {
+            slope = 0;
+            return 0;
+        }
+        if (seconds >= _scales.End)
+        {
+            slope = 0;
+            return Final;
+        }
+        var state = (double[])_initial.Clone();
+        var spare = new double[_order];
+        double steps = Math.Floor(seconds / _step);
+        long whole = (long)steps;
+        for (int level = 0; whole != 0; level++, whole >>= 1)
+        {
+            if ((whole & 1) != 0)
+            {
+                Multiply(_propagators[level], state, spare);
+                (state, spare) = (spare, state);
+            }
+        }
+        Advance(state, spare, Math.Max(0, seconds - steps * _step));
+        return Final + Output(state, spare, out slope);
+    }
+
+    private protected override StepScan Scan()
+    {
+        var scan = new StepScan();
+        var state = (double[])_initial.Clone();
+        var spare = new double[_order];
+        // Steps are powers of two of the finest one and start at multiples of themselves, so that each is one product.
+        long at = 0;
+        double threshold = 1e-14 * Math.Max(Math.Abs(Final), 1e-300);
+        while (true)
+        {
+            double time = at * _step, value = Output(state, spare, out double slope);
+            scan.Add(time, Final + value, slope);
+            if (time >= _scales.End)
+                return scan;
+            double wanted = Math.Max(_step, Math.Min(_scales.StepAt(time), 0.25 * Math.Max(time, _step)));
+            int level = 0;
+            while (level + 1 < _propagators.Count && 2 * (1L << level) * _step <= wanted * 1.001 && (at & ((2L << level) - 1)) == 0)
+                level++;
+            Multiply(_propagators[level], state, spare);
+            (state, spare) = (spare, state);
+            at += 1L << level;
+            if (Quiet(state, threshold))
+            {
+                scan.Add(at * _step, Final, 0);
+                return scan;
+            }
+        }
+    }
+
+    private static bool Quiet(double[] state, double threshold)
+    {
+        foreach (double x in state)
+        {
+            if (Math.Abs(x) > threshold)
+                return false;
+        }
+        return true;
+    }
+
+    /// <summary>The derivative of a state, and the output that the state means (less the final value).</summary>
+    private double Derive(double[] state, double[] derivative)
+    {
+        double input = 0;
+        int i = 0;
+        for (int k = 0; k < _sections.Count; k++)
+        {
+            Section section = _sections[k];
+            if (section.D2 != 0)
+            {
+                double omega = 1 / Math.Sqrt(section.D2), x = state[i], v = state[i + 1];
+                double acceleration = input - x - section.D1 * omega * v;
+                derivative[i] = omega * v;
+                derivative[i + 1] = omega * acceleration;
+                input = section.C0 * x + section.C1 * omega * v + section.C2 / section.D2 * acceleration;
+                i += 2;
+            }
+            else if (section.D1 != 0)
+            {
+                double x = state[i], rate = (input - x) / section.D1;
+                derivative[i] = rate;
+                input = section.C0 * x + section.C1 * rate;
+                i++;
+            }
+            else
+            {
+                input *= section.C0;
+            }
+        }
+        return _factors.Gain * input;
+    }
+
+    private double Output(double[] state, double[] spare, out double slope)
+    {
+        double value = Derive(state, spare);
+        var second = new double[_order];
+        slope = Derive(spare, second);
+        return value;
+    }
+
+    /// <summary>Advances a state by a time of at most one step, by its Taylor series.</summary>
+    private void Advance(double[] state, double[] spare, double time)
+    {
+        if (time == 0)
+            return;
+        var term = (double[])state.Clone();
+        for (int k = 1; k <= TaylorTerms; k++)
+        {
+            Derive(term, spare);
+            double scale = time / k;
+            for (int i = 0; i < _order; i++)
+            {
+                term[i] = spare[i] * scale;
+                state[i] += term[i];
+            }
+        }
+    }
+
+    private void Build()
+    {
+        var first = new double[_order * _order];
+        var column = new double[_order];
+        var spare = new double[_order];
+        for (int c = 0; c < _order; c++)
+        {
+            Array.Clear(column, 0, _order);
+            column[c] = 1;
+            Advance(column, spare, _step);
+            for (int r = 0; r < _order; r++)
+                first[r * _order + c] = column[r];
+        }
+        _propagators.Add(first);
+        for (double span = _step; span < _scales.End; span *= 2)
+            _propagators.Add(Square(_propagators[_propagators.Count - 1]));
+    }
+
+    private double[] Square(double[] matrix)
+    {
+        var square = new double[matrix.Length];
+        for (int r = 0; r < _order; r++)
+        {
+            int row = r * _order;
+            for (int k = 0; k <= _last[r]; k++)
+            {
+                double factor = matrix[row + k];
+                if (factor == 0)
+                    continue;
+                int other = k * _order;
+                for (int c = 0; c <= _last[k]; c++)
+                    square[row + c] += factor * matrix[other + c];
+            }
+        }
+        return square;
+    }
+
+    private void Multiply(double[] matrix, double[] state, double[] result)
+    {
+        for (int r = 0; r < _order; r++)
+        {
+            double sum = 0;
+            int row = r * _order;
+            for (int c = 0; c <= _last[r]; c++)
+                sum += matrix[row + c] * state[c];
+            result[r] = sum;
+        }
+    }
+}

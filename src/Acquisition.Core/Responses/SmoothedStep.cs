@@ -1,0 +1,109 @@
+using System;
+using System.Numerics;
+
+namespace Acquisition.Core.Responses;
+
+/// <summary>
+/// The step response of poles and zeros behind a Gaussian far faster than the slowest of them (an AC coupling before a fast front end): the step of the poles,
+/// averaged over the Gaussian.
+/// </summary>
+internal sealed class SmoothedStep : StepResponse
+{
+    private readonly RationalStep _poles;
+    private readonly TimeScales _scales;
+    private readonly double _sigma;
+    private readonly double[] _breaks;
+
+    internal SmoothedStep(Factors factors)
+    {
+        _poles = new RationalStep(factors.WithoutGaussian());
+        _scales = new TimeScales(factors);
+        _sigma = _scales.Sigma;
+        Final = factors.DcGain;
+        _breaks = Breaks(factors, _sigma);
+    }
+
+    internal override double Final { get; }
+
+    internal override double Value(double seconds, out double slope)
+    {
+        double reach = _scales.Reach, value = 0;
+        slope = 0;
+        if (seconds <= -reach)
+            return 0;
+        if (seconds >= 2 * reach && _scales.StepAt(seconds) > 0.9 * _sigma)
+        {
+            // Only slow modes are left: the trapezoidal rule over a Gaussian converges faster than any power.
+            const double spacing = 0.75;
+            for (int k = -11; k <= 11; k++)
+            {
+                double weight = spacing * Density(k * spacing), part = _poles.Value(seconds - k * spacing * _sigma, out double rate);
+                value += weight * part;
+                slope += weight * rate;
+            }
+            return value;
+        }
+        double low = Math.Max(0, seconds - reach), high = seconds + reach;
+        double start = low;
+        // Before the step nothing: the integral starts at the step, in panels that are fine where a fast pole is still at work.
+        foreach (double mark in _breaks)
+        {
+            if (mark <= low)
+                continue;
+            double end = Math.Min(mark, high);
+            AddPanel(start, end, seconds, ref value, ref slope);
+            start = end;
+            if (end >= high)
+                break;
+        }
+        while (start < high)
+        {
+            double end = Math.Min(high, start + _sigma);
+            AddPanel(start, end, seconds, ref value, ref slope);
+            start = end;
+        }
+        if (low == 0)
+            slope += _poles.Value(0) * Density(seconds / _sigma) / _sigma;
+        return value;
+    }
+
+    private protected override StepScan Scan()
+    {
+        var scan = new StepScan();
+        double time = -_scales.Reach;
+        while (time < _scales.End)
+        {
+            double value = Value(time, out double slope);
+            scan.Add(time, value, slope);
+            time += Math.Min(_scales.StepAt(time), Math.Max(0.4 * _sigma, 0.25 * Math.Abs(time)));
+        }
+        scan.Add(_scales.End, Final, 0);
+        return scan;
+    }
+
+    private void AddPanel(double low, double high, double seconds, ref double value, ref double slope)
+    {
+        double half = 0.5 * (high - low), middle = 0.5 * (high + low);
+        for (int i = 0; i < GaussLegendre.Nodes.Length; i++)
+        {
+            double at = middle + half * GaussLegendre.Nodes[i];
+            double weight = half * GaussLegendre.Weights[i] * Density((seconds - at) / _sigma) / _sigma;
+            value += weight * _poles.Value(at, out double rate);
+            slope += weight * rate;
+        }
+    }
+
+    private static double Density(double x) => Math.Exp(-0.5 * x * x) / Math.Sqrt(2 * Math.PI);
+
+    private static double[] Breaks(Factors factors, double sigma)
+    {
+        double finest = sigma;
+        foreach (Complex pole in factors.Poles())
+            finest = Math.Min(finest, 1 / Complex.Abs(pole));
+        int count = 1 + (int)Math.Ceiling(Math.Log(sigma / finest) / Math.Log(2));
+        var breaks = new double[count];
+        for (int i = 0; i < count; i++)
+            breaks[i] = Math.Min(sigma, finest * Math.Pow(2, i));
+        return breaks;
+    }
+}

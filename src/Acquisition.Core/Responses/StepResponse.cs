@@ -1,0 +1,198 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core.Responses;
+
+/// <summary>
+/// What comes out when a step of 1 goes in at t = 0. A model supplies value and slope at any time and the times worth looking at; the search for levels and
+/// extremes is the same for all: scan, bracket, refine (handbook 2.7).
+/// </summary>
+internal abstract class StepResponse
+{
+    private StepScan? _scan;
+
+    /// <summary>The value long after the step: the gain at DC.</summary>
+    internal abstract double Final { get; }
+
+    /// <summary>Value and slope (per second) at a time in seconds.</summary>
+    internal abstract double Value(double seconds, out double slope);
+
+    internal double Value(double seconds) => Value(seconds, out _);
+
+    /// <summary>Value and slope at times so close that a cubic between neighbours shows every level crossing and extreme, from before the step until it has settled.</summary>
+    private protected abstract StepScan Scan();
+
+    private protected StepScan Scanned => _scan ??= Scan();
+
+    /// <summary>The first time at which the value reaches a level of the same sign as the step; false when it never does.</summary>
+    internal bool FirstReach(double level, out double seconds)
+    {
+        StepScan scan = Scanned;
+        double sign = level < 0 ? -1 : 1;
+        if (sign * scan.Values[0] >= sign * level)
+        {
+            seconds = scan.Times[0];
+            return true;
+        }
+        for (int i = 1; i < scan.Count; i++)
+        {
+            if (sign * scan.Values[i] >= sign * level)
+            {
+                seconds = Root(level, scan.Times[i - 1], scan.Times[i]);
+                return true;
+            }
+            if (scan.HasExtreme(i - 1, out double guess))
+            {
+                double at = Extreme(scan, i - 1, guess);
+                if (sign * Value(at) >= sign * level)
+                {
+                    seconds = Root(level, scan.Times[i - 1], at);
+                    return true;
+                }
+            }
+        }
+        seconds = 0;
+        return false;
+    }
+
+    /// <summary>The largest value in the direction of <paramref name="sign"/>, and when it is reached.</summary>
+    internal double Largest(double sign, out double seconds)
+    {
+        StepScan scan = Scanned;
+        double best = double.NegativeInfinity;
+        seconds = scan.Times[0];
+        for (int i = 0; i < scan.Count; i++)
+        {
+            if (sign * scan.Values[i] > best)
+            {
+                best = sign * scan.Values[i];
+                seconds = scan.Times[i];
+            }
+            // Only an extreme between two points that might beat the best one so far is worth refining.
+            if (i + 1 < scan.Count && scan.HasExtreme(i, out double guess) && sign * scan.CubicAt(i, guess) > best - 1e-3 * Math.Abs(best))
+            {
+                double at = Extreme(scan, i, guess), value = sign * Value(at);
+                if (value > best)
+                {
+                    best = value;
+                    seconds = at;
+                }
+            }
+        }
+        return sign * best;
+    }
+
+    /// <summary>The last time at which the value is further than <paramref name="band"/> from the final one; the start where it never is.</summary>
+    internal double LastOutside(double band)
+    {
+        StepScan scan = Scanned;
+        for (int i = scan.Count - 1; i > 0; i--)
+        {
+            if (Math.Abs(scan.Values[i - 1] - Final) > band)
+                return Root(Final + (scan.Values[i - 1] > Final ? band : -band), scan.Times[i - 1], scan.Times[i]);
+            if (scan.HasExtreme(i - 1, out double guess))
+            {
+                double at = Extreme(scan, i - 1, guess), value = Value(at);
+                if (Math.Abs(value - Final) > band)
+                    return Root(Final + (value > Final ? band : -band), at, scan.Times[i]);
+            }
+        }
+        return scan.Times[0];
+    }
+
+    /// <summary>Newton's method, kept inside a bracket at whose ends the value lies on opposite sides of the level.</summary>
+    private double Root(double level, double low, double high)
+    {
+        double atLow = Value(low) - level, middle = 0.5 * (low + high);
+        for (int i = 0; i < 100; i++)
+        {
+            double value = Value(middle, out double slope) - level;
+            if (value == 0)
+                return middle;
+            if (value > 0 == atLow > 0)
+                low = middle;
+            else
+                high = middle;
+            double next = middle - value / slope;
+            if (!(next > low && next < high))
+                next = 0.5 * (low + high);
+            if (Math.Abs(next - middle) <= 1e-14 * (Math.Abs(middle) + (high - low)))
+                return next;
+            middle = next;
+        }
+        return middle;
+    }
+
+    /// <summary>The zero of the slope between two scanned points, by the secant kept inside the bracket.</summary>
+    private double Extreme(StepScan scan, int index, double guess)
+    {
+        double low = scan.Times[index], high = scan.Times[index + 1];
+        double atLow = scan.Slopes[index], atHigh = scan.Slopes[index + 1], middle = guess, width = high - low;
+        for (int i = 0; i < 60; i++)
+        {
+            Value(middle, out double slope);
+            if (slope == 0)
+                return middle;
+            if (slope > 0 == atLow > 0)
+            {
+                low = middle;
+                atLow = slope;
+            }
+            else
+            {
+                high = middle;
+                atHigh = slope;
+            }
+            double next = low - atLow * (high - low) / (atHigh - atLow);
+            if (i % 3 == 2)
+                next = 0.5 * (low + high);
+            // The value is flat here: a time good to 1e-9 of the interval gives the value to 1e-16.
+            if (Math.Abs(next - middle) < 1e-9 * width)
+                return next;
+            middle = next;
+        }
+        return middle;
+    }
+}
+
+/// <summary>Times, values and slopes of a step response, in order of time.</summary>
+internal sealed class StepScan
+{
+    private readonly List<double> _times = new(), _values = new(), _slopes = new();
+
+    internal int Count => _times.Count;
+
+    internal List<double> Times => _times;
+
+    internal List<double> Values => _values;
+
+    internal List<double> Slopes => _slopes;
+
+    internal void Add(double time, double value, double slope)
+    {
+        _times.Add(time);
+        _values.Add(value);
+        _slopes.Add(slope);
+    }
+
+    /// <summary>Whether the slope changes sign between a point and the next, and where a straight line through the slopes puts it.</summary>
+    internal bool HasExtreme(int index, out double time)
+    {
+        double left = _slopes[index], right = _slopes[index + 1];
+        if (left > 0 == right > 0 || left == right)
+        {
+            time = 0;
+            return false;
+        }
+        time = _times[index] + (_times[index + 1] - _times[index]) * (left / (left - right));
+        return true;
+    }
+
+    /// <summary>The cubic through two neighbours' values and slopes.</summary>
+    internal double CubicAt(int index, double time)
+    {
+        double width = _times[index + 1] - _times[index], x = (time - _times[index]) / width, y = 1 - x;
+        return y * y * (1 + 2 * x) * _values[index] + x * x * (1 + 2 * y) * _values[index + 1]
+            + width * x * y * (y * _slopes[index] - x * _slopes[index + 1]);
+    }
+}
