@@ -46,6 +46,6 @@ public sealed class UnitsNetConversionsTests
     public void ImpossibleValue_IsRefusedOnTheWayIn()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => UnitsNet.ElectricResistance.FromOhms(-1).ToAcquisition());
-        Assert.Throws<ArgumentOutOfRangeException>(() => UnitsNet.Frequency.FromHertz(double.NaN).ToAcquisition());
+        Assert.Throws<ArgumentOutOfRangeException>(() => UnitsNet.Temperature.FromDegreesCelsius(-300).ToAcquisition());
     }
 }
