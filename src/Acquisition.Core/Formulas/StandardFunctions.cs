@@ -1,0 +1,20 @@
+using Acquisition.Core.Functions;
+
+namespace Acquisition.Core.Formulas;
+
+/// <summary>The one place that lists which areas declare functions to the formula language.</summary>
+public static class StandardFunctions
+{
+    /// <summary>Every function of the library.</summary>
+    public static FunctionCatalog Catalog { get; } = FunctionCatalog.Empty
+        .With(QuantityFunctions.All())
+        // Signals
+        // Responses
+        // Chain
+        // Digitizing
+        // Records
+        // Attribution
+        // Uncertainty
+        // Planning
+        ;
+}
