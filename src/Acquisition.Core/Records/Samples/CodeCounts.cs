@@ -1,0 +1,42 @@
+using System;
+
+namespace Acquisition.Core.Records;
+
+/// <summary>How often each code of a converter occurs in a record: all that levels and moments of the amplitude need, however long the record.</summary>
+internal sealed class CodeCounts
+{
+    private readonly double _scale, _atFirst;
+
+    /// <param name="counts">Occurrences by code, from the lowest code up.</param>
+    /// <param name="scale">The value of one step, above zero.</param>
+    /// <param name="atFirst">The value of the lowest code.</param>
+    internal CodeCounts(long[] counts, double scale, double atFirst)
+    {
+        Counts = counts;
+        _scale = scale;
+        _atFirst = atFirst;
+        for (int i = 0; i < counts.Length; i++)
+        {
+            if (counts[i] == 0)
+                continue;
+            if (Total == 0)
+                First = i;
+            Last = i;
+            Total += counts[i];
+        }
+    }
+
+    internal long[] Counts { get; }
+
+    /// <summary>The lowest code that occurs.</summary>
+    internal int First { get; }
+
+    /// <summary>The highest code that occurs.</summary>
+    internal int Last { get; }
+
+    internal long Total { get; }
+
+    internal double Step => _scale;
+
+    internal double ValueOf(double code) => _atFirst + code * _scale;
+}

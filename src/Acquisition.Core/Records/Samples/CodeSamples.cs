@@ -1,0 +1,56 @@
+using System;
+
+namespace Acquisition.Core.Records;
+
+/// <summary>
+/// Samples as the codes of a converter with the value of a step. A code is counted from the lowest one, 0, whatever its bits: two's complement is turned into that by
+/// flipping its sign bit, so that codes compare as values do.
+/// </summary>
+internal abstract class CodeSamples : SampleStore
+{
+    private protected CodeSamples(double scale, double atLowest)
+    {
+        Scale = scale;
+        AtLowest = atLowest;
+    }
+
+    /// <summary>The value of one step, above zero.</summary>
+    internal double Scale { get; }
+
+    /// <summary>The value of the lowest code.</summary>
+    internal double AtLowest { get; }
+
+    internal abstract int Codes { get; }
+
+    internal double ValueOf(int code) => AtLowest + code * Scale;
+
+    /// <summary>The lowest code whose value is at or above a level; the number of codes where none is.</summary>
+    internal int Threshold(double level)
+    {
+        double estimate = Math.Ceiling((level - AtLowest) / Scale);
+        if (double.IsNaN(estimate) || estimate > Codes)
+            return Codes;
+        int code = Math.Max(0, (int)estimate);
+        while (code > 0 && ValueOf(code - 1) >= level)
+            code--;
+        while (code < Codes && !(ValueOf(code) >= level))
+            code++;
+        return code;
+    }
+
+    internal override int NextAtOrAbove(double level, int from, int to)
+    {
+        int threshold = Threshold(level);
+        return threshold == Codes ? to : threshold == 0 ? Math.Min(from, to) : NextCodeAtOrAbove(threshold, from, to);
+    }
+
+    internal override int NextBelow(double level, int from, int to)
+    {
+        int threshold = Threshold(level);
+        return threshold == 0 ? to : threshold == Codes ? Math.Min(from, to) : NextCodeBelow(threshold, from, to);
+    }
+
+    private protected abstract int NextCodeAtOrAbove(int threshold, int from, int to);
+
+    private protected abstract int NextCodeBelow(int threshold, int from, int to);
+}

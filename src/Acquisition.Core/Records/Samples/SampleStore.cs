@@ -1,0 +1,31 @@
+using System;
+
+namespace Acquisition.Core.Records;
+
+/// <summary>Where the samples of a record are: numbers or integer codes, kept as they came, with the few kernels that every measurement is built on.</summary>
+internal abstract class SampleStore
+{
+    internal abstract int Length { get; }
+
+    internal abstract double this[int index] { get; }
+
+    internal abstract void Copy(int from, double[] destination, int offset, int count);
+
+    /// <summary>Smallest and largest value from <paramref name="from"/> to before <paramref name="to"/>, of at least one sample; NaN for both where one sample is.</summary>
+    internal abstract void Extremes(int from, int to, out double lowest, out double highest);
+
+    /// <summary>The first sample at or above a level, or <paramref name="to"/> where there is none.</summary>
+    internal abstract int NextAtOrAbove(double level, int from, int to);
+
+    /// <summary>The first sample below a level, or <paramref name="to"/> where there is none.</summary>
+    internal abstract int NextBelow(double level, int from, int to);
+
+    /// <summary>The same samples, fewer of them; nothing is copied.</summary>
+    internal abstract SampleStore Slice(int from, int count);
+
+    /// <summary>How often each code occurs; null where the samples are no codes.</summary>
+    internal virtual CodeCounts? CountCodes() => null;
+
+    /// <summary>The index of the first sample that is not a finite number, or -1. Codes always are.</summary>
+    internal virtual int FirstNotFinite() => -1;
+}
