@@ -1,0 +1,32 @@
+using System.Globalization;
+
+namespace Acquisition.Core;
+
+/// <summary>An interval that holds the value with a stated probability.</summary>
+/// <remarks>Immutable.</remarks>
+public sealed class CoverageInterval
+{
+    internal CoverageInterval(Quantity low, Quantity high, Ratio probability, bool isShortest)
+    {
+        Low = low;
+        High = high;
+        CoverageProbability = probability;
+        IsShortest = isShortest;
+    }
+
+    /// <summary>The lower end.</summary>
+    public Quantity Low { get; }
+
+    /// <summary>The upper end.</summary>
+    public Quantity High { get; }
+
+    /// <summary>The coverage probability.</summary>
+    public Ratio CoverageProbability { get; }
+
+    /// <summary>Whether it is the shortest interval; otherwise it is the probabilistically symmetric one, with as much probability below as above.</summary>
+    public bool IsShortest { get; }
+
+    /// <summary>Ends, probability and kind of interval.</summary>
+    public override string ToString() =>
+        $"[{Low}, {High}], p = {CoverageProbability.Percent.ToString("0.####", CultureInfo.InvariantCulture)} %, {(IsShortest ? "shortest" : "probabilistically symmetric")}";
+}
