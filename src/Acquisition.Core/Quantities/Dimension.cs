@@ -5,7 +5,7 @@ namespace Acquisition.Core;
 /// <summary>What a quantity is a product of: powers, possibly half ones, of base dimensions.</summary>
 /// <remarks>
 /// Beside the SI's length, mass, time, current and temperature, what the trade keeps apart is a base dimension of its own: plane angle, sample, bit,
-/// graticule division, symbol and unit interval. So a sample rate and a frequency cannot meet by accident. The default value is no dimension (a plain number).
+/// graticule division, symbol, unit interval, octave and decade. So a sample rate and a frequency cannot meet by accident. The default value is no dimension (a plain number).
 /// </remarks>
 public readonly struct Dimension : IEquatable<Dimension>
 {
@@ -55,16 +55,24 @@ public readonly struct Dimension : IEquatable<Dimension>
     /// <summary>Unit intervals, the nominal duration of one bit.</summary>
     public static Dimension UnitInterval => new(0, 2L << 32);
 
+    /// <summary>Octaves, that is doublings of a frequency.</summary>
+    public static Dimension Octave => new(0, 2L << 40);
+
+    /// <summary>Decades, that is tenfold steps of a frequency.</summary>
+    public static Dimension Decade => new(0, 2L << 48);
+
     /// <summary>Whether this is a plain number.</summary>
     public bool IsNone => _siExponents == 0 && _countExponents == 0;
 
     /// <summary>The dimension of a product.</summary>
     /// <exception cref="OverflowException">An exponent leaves the range from -63 to 63.</exception>
-    public static Dimension operator *(Dimension left, Dimension right) => Combine(left, right, 1, 1);
+    public static Dimension operator *(Dimension left, Dimension right) =>
+        TryMultiply(left, right, out Dimension product) ? product : throw OutOfRange();
 
     /// <summary>The dimension of a quotient.</summary>
     /// <exception cref="OverflowException">An exponent leaves the range from -63 to 63.</exception>
-    public static Dimension operator /(Dimension left, Dimension right) => Combine(left, right, 1, -1);
+    public static Dimension operator /(Dimension left, Dimension right) =>
+        right.TryPower(-2, out Dimension inverse) && TryMultiply(left, inverse, out Dimension quotient) ? quotient : throw OutOfRange();
 
     /// <summary>This dimension to a power that is a whole number of halves.</summary>
     /// <param name="halves">Twice the exponent: 1 for a square root, 4 for a square.</param>
@@ -103,7 +111,7 @@ public readonly struct Dimension : IEquatable<Dimension>
         string text = "";
         for (int i = 0; i < BaseSymbols.Length; i++)
         {
-            int halves = (sbyte)((i < 6 ? _siExponents >> 8 * i : _countExponents >> 8 * (i - 6)) & 0xFF);
+            int halves = Halves(i);
             if (halves == 0) continue;
             string exponent = halves == 2 ? "" : "^" + (halves / 2.0).ToString(System.Globalization.CultureInfo.InvariantCulture);
             text += (text.Length == 0 ? "" : " ") + BaseSymbols[i] + exponent;
@@ -111,22 +119,31 @@ public readonly struct Dimension : IEquatable<Dimension>
         return text.Length == 0 ? "1" : text;
     }
 
-    private static readonly string[] BaseSymbols = { "m", "kg", "s", "A", "K", "rad", "Sa", "bit", "div", "symbol", "UI" };
+    private const int SiCount = 6;
 
-    private static Dimension Combine(Dimension left, Dimension right, int leftSign, int rightSign) =>
-        new(Combine(left._siExponents, right._siExponents, leftSign, rightSign), Combine(left._countExponents, right._countExponents, leftSign, rightSign));
+    /// <summary>The symbols of the base dimensions, in the order of their places; the unit table reads each of them.</summary>
+    internal static readonly string[] BaseSymbols = { "m", "kg", "s", "A", "K", "rad", "Sa", "bit", "div", "symbol", "UI", "octave", "decade" };
 
-    private static long Combine(long left, long right, int leftSign, int rightSign)
+    /// <summary>The dimension of a product; false where an exponent leaves the range from -63 to 63.</summary>
+    internal static bool TryMultiply(Dimension left, Dimension right, out Dimension product)
     {
-        long result = 0;
-        for (int place = 0; place < 64; place += 8)
-        {
-            int exponent = leftSign * (sbyte)(left >> place & 0xFF) + rightSign * (sbyte)(right >> place & 0xFF);
-            if (exponent < -126 || exponent > 126) throw new OverflowException("an exponent of the dimension leaves the range from -63 to 63");
-            result |= (long)(exponent & 0xFF) << place;
-        }
-        return result;
+        bool fits = TryAdd(left._siExponents, right._siExponents, out long si) & TryAdd(left._countExponents, right._countExponents, out long count);
+        product = fits ? new Dimension(si, count) : default;
+        return fits;
     }
+
+    /// <summary>Twice the exponent of the base dimension at a place of <see cref="BaseSymbols"/>.</summary>
+    internal int Halves(int place) => (sbyte)((place < SiCount ? _siExponents >> 8 * place : _countExponents >> 8 * (place - SiCount)) & 0xFF);
+
+    /// <summary>Adds eight bytes at once: the upper bits apart, so that no carry crosses from one exponent into the next.</summary>
+    private static bool TryAdd(long left, long right, out long sum)
+    {
+        const long Upper = unchecked((long)0x8080808080808080);
+        sum = ((left & ~Upper) + (right & ~Upper)) ^ ((left ^ right) & Upper);
+        return ((left ^ sum) & (right ^ sum) & Upper) == 0;
+    }
+
+    private static OverflowException OutOfRange() => new("an exponent of the dimension leaves the range from -63 to 63");
 
     private static bool TryScale(long exponents, int place, int halves, ref long result)
     {

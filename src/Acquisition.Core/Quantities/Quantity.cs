@@ -4,7 +4,7 @@ namespace Acquisition.Core;
 
 /// <summary>A quantity whose kind is known at run time only: what text and formulas work with.</summary>
 /// <remarks>The value is finite. The default value is the plain number 0.</remarks>
-public readonly struct Quantity : IEquatable<Quantity>, IQuantity
+public readonly struct Quantity : IEquatable<Quantity>, IFormattable, IQuantity
 {
     private readonly QuantityKind? _kind;
 
@@ -29,10 +29,10 @@ public readonly struct Quantity : IEquatable<Quantity>, IQuantity
     public Quantity ToQuantity() => this;
 
     internal double Require(QuantityKind kind, string argument) =>
-        ReferenceEquals(Kind, kind) ? SiValue : throw new ArgumentException($"found a {Kind.Name} ({this}), expected a {kind.Name}", argument);
+        Kind.Equals(kind) ? SiValue : throw new ArgumentException($"found a {Kind.Name} ({this}), expected a {kind.Name}", argument);
 
     /// <inheritdoc/>
-    public bool Equals(Quantity other) => SiValue == other.SiValue && ReferenceEquals(Kind, other.Kind);
+    public bool Equals(Quantity other) => SiValue == other.SiValue && Kind.Equals(other.Kind);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => obj is Quantity other && Equals(other);
@@ -46,6 +46,34 @@ public readonly struct Quantity : IEquatable<Quantity>, IQuantity
     /// <summary>Whether value or kind differ.</summary>
     public static bool operator !=(Quantity left, Quantity right) => !left.Equals(right);
 
-    /// <inheritdoc/>
+    /// <summary>Reads text of any kind, such as <c>2.8 ns</c> or <c>-20 dB/decade</c>; see docs/notation.md.</summary>
+    /// <exception cref="QuantityFormatException">The text is no quantity; the message names place, finding and remedy.</exception>
+    public static Quantity Parse(string text) => Parse(text, null);
+
+    /// <summary>Reads text of any kind; <paramref name="provider"/> is a culture whose decimal separator is read, or null for invariant text.</summary>
+    /// <exception cref="QuantityFormatException">The text is no quantity.</exception>
+    public static Quantity Parse(string text, IFormatProvider? provider) =>
+        TryParse(text ?? throw new ArgumentNullException(nameof(text)), provider, out Quantity result) ? result : throw QuantityText.Problem(text, null, provider);
+
+    /// <summary>Reads text of any kind without ever throwing; false when it is no quantity.</summary>
+    public static bool TryParse(string? text, out Quantity result) => TryParse(text, null, out result);
+
+    /// <summary>Reads text of any kind without ever throwing; <paramref name="provider"/> is a culture whose decimal separator is read, or null.</summary>
+    public static bool TryParse(string? text, IFormatProvider? provider, out Quantity result)
+    {
+        bool isRead = QuantityText.TryParse(text, null, provider, out double value, out QuantityKind? kind);
+        result = isRead ? new Quantity(value, kind!) : default;
+        return isRead;
+    }
+
+    /// <summary>The value with its unit, culture-invariant, in the shortest form that reads back to the same bits.</summary>
     public override string ToString() => QuantityText.Format(SiValue, Kind, null, null);
+
+    /// <summary>The value in a chosen format (docs/notation.md), such as <c>G4 MHz</c>, culture-invariant.</summary>
+    /// <exception cref="FormatException"><paramref name="format"/> is not known, or its unit is of another kind.</exception>
+    public string ToString(string? format) => QuantityText.Format(SiValue, Kind, format, null);
+
+    /// <summary>The value in a chosen format; <paramref name="formatProvider"/> supplies the decimal separator, null is invariant.</summary>
+    /// <exception cref="FormatException"><paramref name="format"/> is not known, or its unit is of another kind.</exception>
+    public string ToString(string? format, IFormatProvider? formatProvider) => QuantityText.Format(SiValue, Kind, format, formatProvider);
 }

@@ -1,21 +1,28 @@
+using System;
+using System.Diagnostics;
+
 namespace Acquisition.Core;
 
 /// <summary>What a quantity is: its name in the trade, its dimension, how it behaves, and the unit it is held and written in.</summary>
-/// <remarks>Immutable. Two kinds are the same when dimension, nature and reference are; the name is for people.</remarks>
-public sealed class QuantityKind
+/// <remarks>Immutable. Two kinds are the same when dimension, nature and reference are; name and symbol are for people.</remarks>
+[DebuggerDisplay("{ToString(),nq}")]
+public sealed partial class QuantityKind : IEquatable<QuantityKind>
 {
-    private QuantityKind(string name, string symbol, Dimension dimension, QuantityNature nature = QuantityNature.Linear)
+    private QuantityKind(string name, string symbol, Dimension dimension, QuantityNature nature = QuantityNature.Linear, LevelReference reference = LevelReference.None, WrittenPrefix prefix = WrittenPrefix.Engineering)
     {
         Name = name;
         Symbol = symbol;
+        AsciiSymbol = UnitSpelling.ToAscii(symbol);
         Dimension = dimension;
         Nature = nature;
+        Reference = reference;
+        Prefix = nature >= QuantityNature.DecibelRatio ? WrittenPrefix.None : prefix;
     }
 
     /// <summary>The name in the trade, such as <c>sample rate</c>.</summary>
     public string Name { get; }
 
-    /// <summary>The symbol of the unit without prefix that the value is held in, such as <c>Sa/s</c>.</summary>
+    /// <summary>The symbol of the unit without prefix that the value is held in, such as <c>Sa/s</c>; empty for a plain number.</summary>
     public string Symbol { get; }
 
     /// <summary>The dimension.</summary>
@@ -24,87 +31,64 @@ public sealed class QuantityKind
     /// <summary>How a value of this kind behaves.</summary>
     public QuantityNature Nature { get; }
 
-    private static readonly Dimension Volt = Dimension.Length * Dimension.Length * Dimension.Mass / (Dimension.Time * Dimension.Time * Dimension.Time * Dimension.Current);
-    private static readonly Dimension PerSecond = Dimension.None / Dimension.Time;
+    /// <summary>What a logarithmic kind is stated relative to.</summary>
+    public LevelReference Reference { get; }
 
-    /// <summary>A frequency, in hertz.</summary>
-    public static QuantityKind Frequency { get; } = new("frequency", "Hz", PerSecond);
+    /// <summary>Whether a value is counted in decibels, so that it follows the rules of decibels.</summary>
+    public bool IsLogarithmic => Nature >= QuantityNature.DecibelRatio;
 
-    /// <summary>A time interval, in seconds.</summary>
-    public static QuantityKind Duration { get; } = new("duration", "s", Dimension.Time);
+    internal string AsciiSymbol { get; }
 
-    /// <summary>A sample rate, in samples per second.</summary>
-    public static QuantityKind SampleRate { get; } = new("sample rate", "Sa/s", Dimension.Sample / Dimension.Time);
+    internal WrittenPrefix Prefix { get; }
 
-    /// <summary>A count of points of a record.</summary>
-    public static QuantityKind PointCount { get; } = new("point count", "pts", Dimension.Sample);
+    /// <summary>The kind of that dimension, nature and reference: the trade's where it has a name, else one that is named by its unit.</summary>
+    /// <param name="dimension">The dimension; of a level, that of what it is the logarithm of; of a slope or density, with what it is per.</param>
+    /// <param name="nature">How a value behaves.</param>
+    /// <param name="reference">What a logarithmic kind is stated relative to.</param>
+    public static QuantityKind Of(Dimension dimension, QuantityNature nature = QuantityNature.Linear, LevelReference reference = LevelReference.None)
+    {
+        foreach (QuantityKind kind in Named)
+        {
+            if (kind.Is(dimension, nature, reference)) return kind;
+        }
+        string symbol = UnitSpelling.Of(dimension, nature, reference);
+        bool takesPrefix = UnitSpelling.StartsWithPlainSymbol(symbol);
+        return new QuantityKind("quantity in " + symbol, symbol, dimension, nature, reference, takesPrefix ? WrittenPrefix.Engineering : WrittenPrefix.None);
+    }
 
-    /// <summary>A bit rate, in bits per second.</summary>
-    public static QuantityKind BitRate { get; } = new("bit rate", "bit/s", Dimension.Bit / Dimension.Time);
-
-    /// <summary>Bits of vertical resolution.</summary>
-    public static QuantityKind BitDepth { get; } = new("bit depth", "bit", Dimension.Bit);
-
-    /// <summary>A voltage, in volts.</summary>
-    public static QuantityKind Voltage { get; } = new("voltage", "V", Volt);
-
-    /// <summary>A voltage from mean to peak.</summary>
-    public static QuantityKind PeakVoltage { get; } = new("peak voltage", "Vpk", Volt, QuantityNature.Peak);
-
-    /// <summary>A voltage from peak to peak.</summary>
-    public static QuantityKind PeakToPeakVoltage { get; } = new("peak-to-peak voltage", "Vpp", Volt, QuantityNature.PeakToPeak);
-
-    /// <summary>A root-mean-square voltage.</summary>
-    public static QuantityKind RmsVoltage { get; } = new("rms voltage", "Vrms", Volt, QuantityNature.Rms);
-
-    /// <summary>A noise voltage density, in volts per root hertz.</summary>
-    public static QuantityKind NoiseDensity { get; } = new("noise density", "V/√Hz", Volt * HalfPowerOf(Dimension.Time));
-
-    /// <summary>A slope of a voltage, in volts per second.</summary>
-    public static QuantityKind SlewRate { get; } = new("slew rate", "V/s", Volt / Dimension.Time);
-
-    /// <summary>An electric current, in amperes.</summary>
-    public static QuantityKind Current { get; } = new("current", "A", Dimension.Current);
-
-    /// <summary>A resistance, in ohms.</summary>
-    public static QuantityKind Resistance { get; } = new("resistance", "Ω", Volt / Dimension.Current);
-
-    /// <summary>A capacitance, in farads.</summary>
-    public static QuantityKind Capacitance { get; } = new("capacitance", "F", Dimension.Current * Dimension.Time / Volt);
-
-    /// <summary>An inductance, in henries.</summary>
-    public static QuantityKind Inductance { get; } = new("inductance", "H", Volt * Dimension.Time / Dimension.Current);
-
-    /// <summary>A power, in watts.</summary>
-    public static QuantityKind Power { get; } = new("power", "W", Volt * Dimension.Current);
-
-    /// <summary>A thermodynamic temperature, in kelvins.</summary>
-    public static QuantityKind Temperature { get; } = new("temperature", "K", Dimension.Temperature, QuantityNature.Point);
-
-    /// <summary>A length, in metres.</summary>
-    public static QuantityKind Length { get; } = new("length", "m", Dimension.Length);
-
-    /// <summary>A plane angle, in radians.</summary>
-    public static QuantityKind Angle { get; } = new("angle", "rad", Dimension.Angle);
-
-    /// <summary>A plain ratio, as a fraction.</summary>
-    public static QuantityKind Ratio { get; } = new("ratio", "", Dimension.None);
-
-    /// <summary>A gain or loss, in decibels.</summary>
-    public static QuantityKind DecibelRatio { get; } = new("decibel ratio", "dB", Dimension.None, QuantityNature.DecibelRatio);
-
-    /// <summary>A level re 1 mW, in dBm.</summary>
-    public static QuantityKind PowerLevel { get; } = new("power level", "dBm", Volt * Dimension.Current, QuantityNature.Level);
-
-    /// <summary>A level re 1 V rms, in dBV.</summary>
-    public static QuantityKind VoltageLevel { get; } = new("voltage level", "dBV", Volt, QuantityNature.Level);
+    internal bool Is(Dimension dimension, QuantityNature nature, LevelReference reference) =>
+        Dimension == dimension && Nature == nature && Reference == reference;
 
     /// <inheritdoc/>
-    public override string ToString() => Name;
+    public bool Equals(QuantityKind? other) =>
+        ReferenceEquals(this, other) || (other is not null && Is(other.Dimension, other.Nature, other.Reference));
 
-    private static Dimension HalfPowerOf(Dimension dimension)
-    {
-        dimension.TryPower(1, out Dimension root);
-        return root;
-    }
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as QuantityKind);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Dimension.GetHashCode() * 31 + (int)Nature * 8 + (int)Reference;
+
+    /// <summary>Whether the two are the same kind.</summary>
+    public static bool operator ==(QuantityKind? left, QuantityKind? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether the two are different kinds.</summary>
+    public static bool operator !=(QuantityKind? left, QuantityKind? right) => !(left == right);
+
+    /// <summary>The kind in words, such as <c>voltage level (dBV)</c>.</summary>
+    public override string ToString() =>
+        Symbol.Length == 0 || Name.EndsWith(Symbol, StringComparison.Ordinal) ? Name : Name + " (" + Symbol + ")";
+}
+
+/// <summary>Which prefixes a kind is written with.</summary>
+internal enum WrittenPrefix : byte
+{
+    /// <summary>None: decibels, percent, bits, divisions.</summary>
+    None,
+
+    /// <summary>Those from k upwards: points.</summary>
+    Multiples,
+
+    /// <summary>Those whose exponent is a multiple of three.</summary>
+    Engineering,
 }

@@ -1,0 +1,96 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core;
+
+/// <summary>What was probably meant by a word that is no unit: offered in the message, never accepted.</summary>
+internal static class UnitSuggestions
+{
+    private const int MostOffered = 3;
+
+    /// <summary>Spellings that other worlds use for units of the table.</summary>
+    private static readonly (string Word, string Symbol)[] OtherSpellings =
+    [
+        ("sps", "Sa/s"), ("ksps", "kSa/s"), ("msps", "MSa/s"), ("gsps", "GSa/s"), ("bps", "bit/s"), ("kbps", "kbit/s"), ("mbps", "Mbit/s"), ("gbps", "Gbit/s"),
+        ("points", "pts"), ("point", "pt"), ("samples", "Sa"), ("sample", "Sa"), ("sec", "s"), ("hours", "h"), ("bits", "bit"), ("bytes", "B"), ("baud", "Bd"), ("volt", "V"), ("volts", "V"),
+        ("ohms", "Ω"), ("amp", "A"), ("amps", "A"), ("hertz", "Hz"), ("inch", "in"), ("degrees", "deg"), ("percent", "%"), ("kelvin", "K"), ("watt", "W"), ("watts", "W"), ("divs", "div"),
+    ];
+
+    /// <summary>The units that differ from a word by case, by a look-alike or by one letter, nearest first, joined by "or"; null where nothing is near.</summary>
+    /// <param name="text">The whole text.</param>
+    /// <param name="start">Where the word begins.</param>
+    /// <param name="length">The length of the word.</param>
+    /// <param name="wanted">The kind the text must have; suggestions that would not give it are left out.</param>
+    /// <param name="decimalMark">The decimal separator of the text.</param>
+    internal static string? Near(string text, int start, int length, QuantityKind? wanted, char decimalMark)
+    {
+        if (length > SymbolKey.MaximumLength) return null;
+        string word = text.Substring(start, length);
+        var found = new List<(string Symbol, int Distance)>();
+        foreach ((string other, string symbol) in OtherSpellings)
+        {
+            if (string.Equals(word, other, StringComparison.OrdinalIgnoreCase)) found.Add((symbol, 0));
+        }
+        foreach (Unit unit in UnitTable.All)
+        {
+            Consider(unit.Symbol);
+            foreach (UnitPrefix prefix in UnitPrefix.All)
+            {
+                if (prefix.IsIn(unit.Prefixes)) Consider(prefix.Symbol + unit.Symbol);
+            }
+        }
+        found.RemoveAll(candidate => !Fits(text, start, length, candidate.Symbol, wanted, decimalMark));
+        if (found.Count == 0) return null;
+        int nearest = int.MaxValue;
+        foreach ((_, int distance) in found) nearest = Math.Min(nearest, distance);
+        found.RemoveAll(candidate => candidate.Distance > nearest);
+        if (found.Count > MostOffered) found.RemoveRange(MostOffered, found.Count - MostOffered);
+        return string.Join(" or ", found.ConvertAll(candidate => candidate.Symbol));
+
+        void Consider(string symbol)
+        {
+            int distance = Distance(word, symbol);
+            if (distance <= 2) found.Add((symbol, distance));
+        }
+    }
+
+    /// <summary>The same number with the unit of the wanted kind, for the mix-ups of the trade: Hz for Sa/s, V for Vpp.</summary>
+    internal static string? OfKind(string text, int start, QuantityKind wanted, char decimalMark)
+    {
+        if (!QuantityReader.TryRead(text, null, decimalMark, out QuantityReading reading, out _) || !reading.Unit.IsDecimal) return null;
+        if (!NumberReader.TryRead(text, start, decimalMark, embedded: false, out DecimalNumber number, out _)) return null;
+        bool areRates = IsRate(reading.Kind) && IsRate(wanted);
+        bool areAmplitudes = reading.Unit.Dimension == wanted.Dimension && reading.Unit.Nature <= QuantityNature.Rms && wanted.Nature <= QuantityNature.Rms;
+        int power = reading.Unit.Scale.PowerOfTen;
+        if (!(areRates || areAmplitudes) || wanted.Prefix != WrittenPrefix.Engineering || power % 3 != 0 || Math.Abs(power) > 30) return null;
+        return text.Substring(start, number.End - start) + " " + UnitPrefix.Engineering(power) + wanted.Symbol;
+    }
+
+    private static bool IsRate(QuantityKind kind) =>
+        kind == QuantityKind.Frequency || kind == QuantityKind.SampleRate || kind == QuantityKind.BitRate || kind == QuantityKind.SymbolRate;
+
+    private static bool Fits(string text, int start, int length, string symbol, QuantityKind? wanted, char decimalMark)
+    {
+        if (wanted is null) return true;
+        string changed = text.Remove(start, length).Insert(start, symbol);
+        return QuantityReader.TryRead(changed, wanted, decimalMark, out _, out _);
+    }
+
+    /// <summary>0 where only case or a look-alike differs, 2 for one letter more, less or other; more means far.</summary>
+    private static int Distance(string word, string symbol)
+    {
+        const int Far = 9;
+        if (Math.Abs(word.Length - symbol.Length) > 1) return Far;
+        int prefix = 0;
+        while (prefix < word.Length && prefix < symbol.Length && AreAlike(word[prefix], symbol[prefix])) prefix++;
+        int suffix = 0;
+        while (suffix < Math.Min(word.Length, symbol.Length) - prefix && AreAlike(word[word.Length - 1 - suffix], symbol[symbol.Length - 1 - suffix])) suffix++;
+        int changed = Math.Max(word.Length, symbol.Length) - prefix - suffix;
+        if (changed == 0) return 0;
+        return changed == 1 && Math.Min(word.Length, symbol.Length) >= 2 ? 2 : Far;
+    }
+
+    private static bool AreAlike(char a, char b) => char.ToLowerInvariant(Fold(a)) == char.ToLowerInvariant(Fold(b));
+
+    private static char Fold(char c) => c switch { 'µ' or 'μ' => 'u', '\u2126' => 'Ω', '\u212A' => 'K', _ => c };
+}

@@ -1,0 +1,72 @@
+using Xunit;
+
+namespace Acquisition.Core.Tests.Quantities.Text;
+
+public class QuantityReadingTests
+{
+    [Theory]
+    [InlineData("100 MHz", 100e6, "frequency")]
+    [InlineData("100MHz", 100e6, "frequency")]
+    [InlineData("2.8 ns", 2.8e-9, "duration")]
+    [InlineData("2 GSa/s", 2e9, "sample rate")]
+    [InlineData("2 GS/s", 2e9, "sample rate")]
+    [InlineData("1 MS", 1e6, "conductance")]
+    [InlineData("5 mV/div", 5e-3, "voltage per division")]
+    [InlineData("10 ms/div", 10e-3, "time per division")]
+    [InlineData("4.5 nV/√Hz", 4.5e-9, "noise density")]
+    [InlineData("4.5 nV/sqrt(Hz)", 4.5e-9, "noise density")]
+    [InlineData("4.5 nV/rtHz", 4.5e-9, "noise density")]
+    [InlineData("4.5 nV·Hz^-0.5", 4.5e-9, "noise density")]
+    [InlineData("4.5 nVrms/√Hz", 4.5e-9, "noise density")]
+    [InlineData("-3 dB", -3, "decibel ratio")]
+    [InlineData("\u22123 dB", -3, "decibel ratio")]
+    [InlineData("0dBm", 0, "power level")]
+    [InlineData("1 dBW", 31, "power level")]
+    [InlineData("60 dBmV", 0, "voltage level")]
+    [InlineData("120 dBµV", 0, "voltage level")]
+    [InlineData("120 dBuV", 0, "voltage level")]
+    [InlineData("0 dBu", -2.2184874961635636, "voltage level")]
+    [InlineData("1 Np", 8.685889638065037, "decibel ratio")]
+    [InlineData("-60 dBc", -60, "ratio to the carrier")]
+    [InlineData("-174 dBm/Hz", -174, "power level density")]
+    [InlineData("-114 dBm/MHz", -174, "power level density")]
+    [InlineData("-120 dBc/Hz", -120, "density re carrier")]
+    [InlineData("0.2 dB/m", 0.2, "decibels per length")]
+    [InlineData("20 dB/km", 0.02, "decibels per length")]
+    [InlineData("-20 dB/decade", -20, "decibels per decade")]
+    [InlineData("-6 dB/oct", -6, "decibels per octave")]
+    [InlineData("1 Vpp", 1, "peak-to-peak voltage")]
+    [InlineData("500 mVrms", 0.5, "rms voltage")]
+    [InlineData("2 Vp", 2, "peak voltage")]
+    [InlineData("25 °C", 298.15, "temperature")]
+    [InlineData("25 ℃", 298.15, "temperature")]
+    [InlineData("1 \u212A", 1, "temperature")]
+    [InlineData("90 °", 1.5707963267948966, "angle")]
+    [InlineData("1 in", 0.0254, "length")]
+    [InlineData("3 min", 180, "duration")]
+    [InlineData("36 km/h", 10, "quantity in m/s")]
+    [InlineData("5 %", 0.05, "ratio")]
+    [InlineData("50 ppm", 50e-6, "ratio")]
+    [InlineData("1 Mipts", 1048576, "point count")]
+    [InlineData("2 Mpts", 2e6, "point count")]
+    [InlineData("1 kB", 8000, "bit depth")]
+    [InlineData("100 ps/pt", 1e-10, "sample interval")]
+    [InlineData("9.81 m·s^-2", 9.81, "quantity in m/s²")]
+    [InlineData("9.81 m·s⁻²", 9.81, "quantity in m/s²")]
+    [InlineData("3 V/(m·s)", 3, "quantity in V/(m·s)")]
+    [InlineData("1 000 000 pts", 1e6, "point count")]
+    [InlineData("1_000_000 pts", 1e6, "point count")]
+    [InlineData("1\u202F000 V", 1000, "voltage")]
+    [InlineData("5×10^6 Hz", 5e6, "frequency")]
+    [InlineData("5 × 10⁻⁹ s", 5e-9, "duration")]
+    [InlineData("1e3Hz", 1000, "frequency")]
+    [InlineData("1 Es", 1e18, "duration")]
+    [InlineData("0.25", 0.25, "ratio")]
+    [InlineData(".5 V", 0.5, "voltage")]
+    public void Text_IsReadAsTheTradeMeansIt(string text, double expected, string kind)
+    {
+        Quantity quantity = Quantity.Parse(text);
+        Assert.Equal(expected, quantity.SiValue);
+        Assert.Equal(kind, quantity.Kind.Name);
+    }
+}
