@@ -15,7 +15,7 @@ internal static class BesselPoles
 
     private static Section[] Compute(int order)
     {
-        Complex[] roots = Roots(Coefficients(order));
+        Complex[] roots = PolynomialRoots.Of(Coefficients(order));
         var sections = new Section[(order + 1) / 2];
         int count = 0;
         foreach (Complex root in roots)
@@ -42,54 +42,6 @@ internal static class BesselPoles
         for (int k = order - 1; k >= 0; k--)
             coefficients[k] = coefficients[k + 1] * (2.0 * order - k) * (k + 1) / (2.0 * (order - k));
         return coefficients;
-    }
-
-    /// <summary>All roots at once (Durand-Kerner), then each polished by Newton's method: simple roots, well apart, so both converge to the last digits.</summary>
-    private static Complex[] Roots(double[] coefficients)
-    {
-        int order = coefficients.Length - 1;
-        var roots = new Complex[order];
-        for (int i = 0; i < order; i++)
-            roots[i] = Complex.FromPolarCoordinates(order, Math.PI / 2 + Math.PI * (i + 0.5) / order);
-        for (int round = 0; round < 200; round++)
-        {
-            double change = 0;
-            for (int i = 0; i < order; i++)
-            {
-                Complex product = Complex.One;
-                for (int j = 0; j < order; j++)
-                {
-                    if (j != i)
-                        product *= roots[i] - roots[j];
-                }
-                Complex step = Value(coefficients, roots[i], out _) / product;
-                roots[i] -= step;
-                change = Math.Max(change, Complex.Abs(step));
-            }
-            if (change < 1e-14 * order)
-                break;
-        }
-        for (int i = 0; i < order; i++)
-        {
-            for (int round = 0; round < 3; round++)
-            {
-                Complex value = Value(coefficients, roots[i], out Complex slope);
-                roots[i] -= value / slope;
-            }
-        }
-        return roots;
-    }
-
-    private static Complex Value(double[] coefficients, Complex at, out Complex slope)
-    {
-        Complex value = Complex.Zero;
-        slope = Complex.Zero;
-        for (int k = coefficients.Length - 1; k >= 0; k--)
-        {
-            slope = slope * at + value;
-            value = value * at + coefficients[k];
-        }
-        return value;
     }
 
     private static double HalfPower(Factors factors)

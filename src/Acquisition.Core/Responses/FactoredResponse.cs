@@ -25,7 +25,7 @@ internal sealed class FactoredResponse : Response
         _scale = slowest <= double.MaxValue ? slowest / (2 * Math.PI) : factors.Delay > 0 ? 0.25 / factors.Delay : 1;
     }
 
-    internal override Factors Factors => _factors;
+    internal override IReadOnlyList<Factors> Branches => new[] { _factors };
 
     internal override double FrequencyScale => _scale;
 
@@ -41,74 +41,18 @@ internal sealed class FactoredResponse : Response
 
     private protected override double StepDelay => _factors.Delay;
 
-    private protected override StepResponse MakeStep()
+    private protected override StepResponse MakeStep() => StepOf(_factors);
+
+    private protected override double? PowerIntegral() => FactorsIntegral.OfPower(_factors);
+
+    /// <summary>The step of factors, their delay apart, by the way that suits them.</summary>
+    internal static StepResponse StepOf(Factors factors)
     {
-        Factors factors = _factors.WithoutDelay();
+        factors = factors.WithoutDelay();
         if (factors.Variance == 0)
             return new RationalStep(factors);
         return (StepResponse?)FourierStep.For(factors) ?? new SmoothedStep(factors);
     }
 
-    private protected override IReadOnlyList<double> SearchGrid() => _grid ??= MakeGrid();
-
-    /// <summary>From far below the lowest corner to far above the highest, denser around poles close to the axis, where the gain peaks or dips.</summary>
-    private double[] MakeGrid()
-    {
-        double lowest = double.PositiveInfinity, highest = 0;
-        var marks = new List<double>();
-        foreach (Section section in _factors.Sections)
-        {
-            Mark(section.D1, section.D2, 1);
-            if (section.C1 != 0 || section.C2 != 0)
-                Mark(section.C1, section.C2, section.C0);
-        }
-        if (_factors.Variance > 0)
-            Corner(1 / Math.Sqrt(_factors.Variance), 1);
-        if (highest == 0)
-            return new[] { 1e-3, 1e15 };
-        const int perDecade = 24;
-        double from = Math.Log10(lowest) - 4, to = Math.Log10(highest) + 4;
-        int count = (int)Math.Ceiling((to - from) * perDecade);
-        for (int i = 0; i <= count; i++)
-            marks.Add(Math.Pow(10, from + (to - from) * i / count));
-        marks.Sort();
-        return marks.ToArray();
-
-        void Mark(double first, double second, double zeroth)
-        {
-            if (second != 0)
-            {
-                // Corner and damping of the factor; a low damping makes a feature as narrow as itself.
-                double corner = Math.Sqrt(Math.Abs((zeroth == 0 ? 1 : zeroth) / second));
-                double damping = Math.Abs(first) * corner / 2 / Math.Abs(zeroth == 0 ? 1 : zeroth);
-                Corner(corner, damping);
-                if (damping > 1)
-                {
-                    Corner(corner / (2 * damping), 1);
-                    Corner(corner * 2 * damping, 1);
-                }
-            }
-            else if (first != 0)
-            {
-                Corner(Math.Abs((zeroth == 0 ? 1 : zeroth) / first), 1);
-            }
-        }
-
-        void Corner(double omega, double damping)
-        {
-            double hertz = omega / (2 * Math.PI);
-            lowest = Math.Min(lowest, hertz);
-            highest = Math.Max(highest, hertz);
-            if (damping >= 0.5)
-                return;
-            double width = Math.Max(damping, 1e-12);
-            for (int k = -6; k <= 6; k++)
-                marks.Add(hertz * (1 + width * k / 2));
-            for (double offset = 4 * width; offset < 0.5; offset *= 1.5)
-            {
-                marks.Add(hertz * (1 - offset));
-                marks.Add(hertz * (1 + offset));
-            }
-        }
-    }
+    private protected override IReadOnlyList<double> SearchGrid() => _grid ??= FrequencyGrid.Of(_factors);
 }

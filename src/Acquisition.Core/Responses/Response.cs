@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Numerics;
 using Acquisition.Core.Responses;
 
@@ -16,8 +17,8 @@ public abstract partial class Response
     /// <summary>What the response is, in a few words: <c>Gaussian, 200 MHz</c>.</summary>
     public string Name { get; }
 
-    /// <summary>The factors of a response that has them, null for one known only by its gain at each frequency.</summary>
-    internal virtual Factors? Factors => null;
+    /// <summary>The parallel branches (mostly one) of a response that has factors, null for one known only by its gain at each frequency.</summary>
+    internal virtual IReadOnlyList<Factors>? Branches => null;
 
     /// <summary>The gain at one frequency of at least 0 Hz, unchecked: the kernel.</summary>
     internal abstract Complex ComplexGain(double hertz);

@@ -22,6 +22,9 @@ internal abstract class StepResponse
     /// <summary>Value and slope at times so close that a cubic between neighbours shows every level crossing and extreme, from before the step until it has settled.</summary>
     private protected abstract StepScan Scan();
 
+    /// <summary>The times of the scan, in order.</summary>
+    internal List<double> Times => Scanned.Times;
+
     private protected StepScan Scanned => _scan ??= Scan();
 
     /// <summary>The first time at which the value reaches a level of the same sign as the step; false when it never does.</summary>

@@ -1,0 +1,67 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core.Responses;
+
+/// <summary>A response known by its complex gain at each frequency only.</summary>
+internal abstract class GeneralResponse : Response
+{
+    private double[]? _grid;
+
+    private protected GeneralResponse(string name)
+        : base(name)
+    {
+    }
+
+    /// <summary>The frequency above which the gain is zero, Hz; infinite where there is none.</summary>
+    internal virtual double HighestFrequency => double.PositiveInfinity;
+
+    /// <summary>Frequencies in Hz, rising, at which the gain is not smooth: the points of a table.</summary>
+    internal virtual IReadOnlyList<double> Breaks => Array.Empty<double>();
+
+    /// <summary>Points per decade at which crossings are looked for.</summary>
+    private protected virtual int GridDensity => 48;
+
+    private protected override double StepDelay => 0;
+
+    private protected override StepResponse MakeStep() => new PanelStep(this);
+
+    private protected override IReadOnlyList<double> SearchGrid() => _grid ??= MakeGrid();
+
+    private protected override double? PowerIntegral()
+    {
+        IReadOnlyList<double> grid = SearchGrid();
+        double last = grid[grid.Count - 1], top = HighestFrequency;
+        if (last < top && Magnitude(last) > 1e-3 * ReferenceMagnitude)
+            return null;
+        return AdaptiveIntegral.Of(PowerGain, grid, 1e-11);
+    }
+
+    /// <summary>About how late the edge of a step comes: the middle of the group delays within the band.</summary>
+    internal double DelayNear(double edge)
+    {
+        var delays = new double[5];
+        for (int i = 0; i < delays.Length; i++)
+            delays[i] = GroupDelaySeconds(edge * (0.1 + 0.1 * i));
+        Array.Sort(delays);
+        double delay = delays[delays.Length / 2];
+        return Math.Abs(delay) <= double.MaxValue ? delay : 0;
+    }
+
+    private double[] MakeGrid()
+    {
+        var points = new List<double>();
+        double top = Math.Min(HighestFrequency, FrequencyScale * 1e6), bottom = Math.Min(FrequencyScale * 1e-6, top * 1e-6);
+        double ratio = Math.Pow(10, 1.0 / GridDensity);
+        for (double f = Math.Max(bottom, LowestFrequency); f < top; f *= ratio)
+            points.Add(f);
+        foreach (double f in Breaks)
+        {
+            if (f > LowestFrequency && f < top)
+                points.Add(f);
+        }
+        points.Add(top);
+        points.Sort();
+        return points.ToArray();
+    }
+}

@@ -1,0 +1,133 @@
+using System;
+using System.Collections.Generic;
+using System.Numerics;
+
+namespace Acquisition.Core.Responses;
+
+/// <summary>
+/// The step response of anything that can say its complex gain at each frequency (data, brick walls, lossy lines), by Fourier inversion: a Gaussian step of about
+/// the same speed is taken out, the difference is held on panels of frequency that are halved until they fit, and each panel is transformed exactly.
+/// Good to about 1e-8 of the step where the gain is smooth between its break points.
+/// </summary>
+internal sealed class PanelStep : StepResponse
+{
+    private const int MostPanels = 6000;
+    private const double Tolerance = 1e-10;
+
+    private readonly List<LegendrePanel> _panels = new();
+    private readonly double[] _bessel = new double[LegendrePanel.Terms];
+    private readonly double _sigma, _delay, _edge, _content, _quiet;
+
+    internal PanelStep(GeneralResponse response)
+    {
+        double reference = response.ReferenceMagnitude;
+        Final = response.ComplexGain(0).Real;
+        _edge = response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth) ? bandwidth.SiValue : Math.Min(response.HighestFrequency, response.FrequencyScale);
+        _delay = response.DelayNear(_edge);
+        double top = Top(response, reference, _edge);
+        _content = Content(response, reference, _edge, top);
+        // The Gaussian must be gone where the gain is cut off.
+        _sigma = Math.Max(0.13 / _edge, 8.6 / (2 * Math.PI * top));
+        double scale = Final, sigma = _sigma, delay = _delay;
+        Func<double, Complex> difference = omega =>
+            response.ComplexGain(omega / (2 * Math.PI)) * Complex.FromPolarCoordinates(1, omega * delay) - scale * Math.Exp(-0.5 * omega * omega * sigma * sigma);
+        _quiet = Build(difference, response, reference, 2 * Math.PI * top);
+    }
+
+    internal override double Final { get; }
+
+    internal override double Value(double seconds, out double slope)
+    {
+        double time = seconds - _delay, value = 0;
+        slope = 0;
+        // One response may be asked by several threads: the scratch space is taken, not shared.
+        var bessel = (double[])_bessel.Clone();
+        foreach (LegendrePanel panel in _panels)
+            panel.Add(time, bessel, ref value, ref slope);
+        double x = time / _sigma;
+        slope = slope / Math.PI + Final * Math.Exp(-0.5 * x * x) / (_sigma * Math.Sqrt(2 * Math.PI));
+        return value / Math.PI + Final * ErrorFunction.NormalBelow(x);
+    }
+
+    private protected override StepScan Scan()
+    {
+        var scan = new StepScan();
+        double step = 0.1 / _content, time = _delay - 5 / _edge, fine = _delay + 15 / _edge;
+        for (; time < fine; time += step)
+            Look(time);
+        for (double since = 15 / _edge; since < _quiet; since *= 1.08)
+            Look(_delay + since);
+        return scan;
+
+        void Look(double at)
+        {
+            double value = Value(at, out double slope);
+            scan.Add(at, value, slope);
+        }
+    }
+
+    /// <summary>The frequency above which nothing is left.</summary>
+    private static double Top(GeneralResponse response, double reference, double edge)
+    {
+        double highest = response.HighestFrequency, top = edge;
+        int quiet = 0;
+        while (top < highest && top < 1e9 * edge && quiet < 3)
+        {
+            top *= 2;
+            quiet = top < highest && response.Magnitude(top) < 1e-9 * reference ? quiet + 1 : 0;
+        }
+        return Math.Min(top, highest);
+    }
+
+    /// <summary>The frequency up to which there is enough to shape the step visibly.</summary>
+    private static double Content(GeneralResponse response, double reference, double edge, double top)
+    {
+        double content = edge;
+        for (double f = edge; f < Math.Min(top, 16 * edge); f *= 1.1)
+        {
+            if (response.Magnitude(f) > 0.05 * reference)
+                content = f;
+        }
+        return content;
+    }
+
+    /// <summary>Makes the panels; returns the time after which nothing moves any more.</summary>
+    private double Build(Func<double, Complex> difference, GeneralResponse response, double reference, double top)
+    {
+        double allowed = Tolerance * reference, low = 0, quiet = 0;
+        var marks = new List<double>();
+        for (double omega = top; omega > 1e-17 * top; omega *= 0.5)
+            marks.Add(omega);
+        foreach (double hertz in response.Breaks)
+        {
+            if (2 * Math.PI * hertz < top)
+                marks.Add(2 * Math.PI * hertz);
+        }
+        marks.Sort();
+        foreach (double high in marks)
+        {
+            if (high > low)
+            {
+                double size = Add(difference, low, high, allowed, 0);
+                if (quiet == 0 && size > 1e-7 * reference)
+                    quiet = 1 / high;
+            }
+            low = Math.Max(low, high);
+        }
+        return Math.Max(20 / _edge, Math.Min(quiet * 4, 1e6 / _edge));
+    }
+
+    private double Add(Func<double, Complex> difference, double low, double high, double allowed, int depth)
+    {
+        var panel = new LegendrePanel(difference, low, high);
+        if (panel.Remainder > allowed && depth < 12 && _panels.Count < MostPanels)
+        {
+            double middle = 0.5 * (low + high);
+            return Math.Max(Add(difference, low, middle, allowed, depth + 1), Add(difference, middle, high, allowed, depth + 1));
+        }
+        // What is far below the tolerance is not worth its transform.
+        if (panel.Size > 1e-4 * allowed)
+            _panels.Add(panel);
+        return panel.Size;
+    }
+}

@@ -1,0 +1,83 @@
+using System;
+using System.Collections.Generic;
+using System.Numerics;
+
+namespace Acquisition.Core.Responses;
+
+/// <summary>Stages one after the other, of which at least one is known only by its gain at each frequency.</summary>
+internal sealed class ProductResponse : GeneralResponse
+{
+    private readonly Response[] _stages;
+    private readonly double[] _breaks;
+
+    internal ProductResponse(string name, Response first, Response second)
+        : base(name)
+    {
+        var stages = new List<Response>();
+        Add(first, stages);
+        Add(second, stages);
+        _stages = stages.ToArray();
+        var breaks = new List<double>();
+        FrequencyScale = HighestFrequency = double.PositiveInfinity;
+        foreach (Response stage in _stages)
+        {
+            FrequencyScale = Math.Min(FrequencyScale, stage.FrequencyScale);
+            if (stage is GeneralResponse general)
+            {
+                HighestFrequency = Math.Min(HighestFrequency, general.HighestFrequency);
+                LowestFrequency = Math.Max(LowestFrequency, general.LowestFrequency);
+                breaks.AddRange(general.Breaks);
+            }
+        }
+        breaks.Sort();
+        _breaks = breaks.ToArray();
+    }
+
+    internal override double FrequencyScale { get; }
+
+    internal override double HighestFrequency { get; }
+
+    internal override double LowestFrequency { get; }
+
+    internal override IReadOnlyList<double> Breaks => _breaks;
+
+    internal override Complex ComplexGain(double hertz)
+    {
+        Complex product = Complex.One;
+        foreach (Response stage in _stages)
+            product *= stage.ComplexGain(hertz);
+        return product;
+    }
+
+    internal override double PowerGain(double hertz)
+    {
+        double product = 1;
+        foreach (Response stage in _stages)
+            product *= stage.PowerGain(hertz);
+        return product;
+    }
+
+    internal override double PhaseRadians(double hertz)
+    {
+        double sum = 0;
+        foreach (Response stage in _stages)
+            sum += stage.PhaseRadians(hertz);
+        return sum;
+    }
+
+    internal override double GroupDelaySeconds(double hertz)
+    {
+        double sum = 0;
+        foreach (Response stage in _stages)
+            sum += stage.GroupDelaySeconds(hertz);
+        return sum;
+    }
+
+    private static void Add(Response response, List<Response> stages)
+    {
+        if (response is ProductResponse product)
+            stages.AddRange(product._stages);
+        else
+            stages.Add(response);
+    }
+}
