@@ -37,15 +37,20 @@ internal abstract class GeneralResponse : Response
         return AdaptiveIntegral.Of(PowerGain, grid, 1e-11);
     }
 
-    /// <summary>About how late the edge of a step comes: the middle of the group delays within the band.</summary>
+    /// <summary>
+    /// The pure delay, about: the middle of the group delays within the band where the gain ends soon after it, and far above the band where it does not, because
+    /// there the delay of the poles themselves has died away.
+    /// </summary>
     internal double DelayNear(double edge)
     {
+        double from = HighestFrequency <= 8 * edge ? 0.1 * edge : Math.Min(30 * edge, 0.5 * HighestFrequency);
         var delays = new double[5];
         for (int i = 0; i < delays.Length; i++)
-            delays[i] = GroupDelaySeconds(edge * (0.1 + 0.1 * i));
+            delays[i] = GroupDelaySeconds(from * (1 + 0.2 * i));
         Array.Sort(delays);
         double delay = delays[delays.Length / 2];
-        return Math.Abs(delay) <= double.MaxValue ? delay : 0;
+        // What is less than a hundredth of a cycle at the edge is rounding, or the last of the poles' own.
+        return Math.Abs(delay) * edge > 1e-2 && Math.Abs(delay) <= double.MaxValue ? delay : 0;
     }
 
     private double[] MakeGrid()

@@ -11,7 +11,7 @@ namespace Acquisition.Core.Responses;
 /// </summary>
 internal sealed class PanelStep : StepResponse
 {
-    private const int MostPanels = 6000;
+    private const int MostPanels = 3000;
     private const double Tolerance = 1e-10;
 
     private readonly List<LegendrePanel> _panels = new();
@@ -83,9 +83,9 @@ internal sealed class PanelStep : StepResponse
     private static double Content(GeneralResponse response, double reference, double edge, double top)
     {
         double content = edge;
-        for (double f = edge; f < Math.Min(top, 16 * edge); f *= 1.1)
+        for (double f = edge; f < Math.Min(top, 8 * edge); f *= 1.1)
         {
-            if (response.Magnitude(f) > 0.05 * reference)
+            if (response.Magnitude(f) > 0.1 * reference)
                 content = f;
         }
         return content;
