@@ -11,15 +11,19 @@ internal sealed class DocumentObject
     private readonly string _path;
     private readonly List<DocumentProblem> _problems;
     private readonly List<string> _known = [];
+    private readonly int _problemsBefore;
 
     internal DocumentObject(JsonValue value, string path, List<DocumentProblem> problems)
     {
         _value = value;
         _path = path;
         _problems = problems;
+        _problemsBefore = problems.Count;
         if (value.Kind != JsonKind.Object)
             Report(value, path, $"found {value.KindName}, expected an object");
-        Known("$schema").Known("note");
+        Known("note");
+        if (path.Length == 0)
+            Known("$schema");
     }
 
     internal List<DocumentProblem> Problems => _problems;
@@ -27,6 +31,8 @@ internal sealed class DocumentObject
     internal string Path => _path;
 
     internal bool Has(string name) => _value.Member(name) is { Kind: not JsonKind.Null };
+
+    internal bool IsObject(string name) => _value.Member(name) is { Kind: JsonKind.Object };
 
     internal DocumentObject Known(string name)
     {
@@ -118,7 +124,7 @@ internal sealed class DocumentObject
     {
         if (Member(name, JsonKind.Text) is not { } value)
             return otherwise;
-        return ChoiceOf(value, At(name), choices, otherwise);
+        return ChoiceOf(value, At(name), choices, otherwise)!;
     }
 
     internal T RequiredChoice<T>(string name, IReadOnlyDictionary<string, T> choices, T otherwise)
@@ -129,7 +135,7 @@ internal sealed class DocumentObject
     }
 
     internal IReadOnlyList<T> Choices<T>(string name, IReadOnlyDictionary<string, T> choices)
-        where T : struct
+        where T : notnull
     {
         var read = new List<T>();
         int index = 0;
@@ -138,7 +144,7 @@ internal sealed class DocumentObject
             string path = At(name, index++);
             if (item.Kind != JsonKind.Text)
                 Report(item, path, $"found {item.KindName}, expected a text");
-            else if (choices.TryGetValue(item.Text, out T choice))
+            else if (choices.TryGetValue(item.Text, out T? choice))
                 read.Add(choice);
             else
                 ChoiceOf(item, path, choices, default);
@@ -156,20 +162,22 @@ internal sealed class DocumentObject
         return OptionalObject(name);
     }
 
-    internal IReadOnlyList<DocumentObject> Objects(string name)
+    /// <summary>The objects of a list, one after the other: each is to be read to its end before the next.</summary>
+    internal IEnumerable<DocumentObject> Objects(string name, bool atLeastOne = false)
     {
-        var read = new List<DocumentObject>();
-        int index = 0;
-        foreach (JsonValue item in Items(name))
-            read.Add(new DocumentObject(item, At(name, index++), _problems));
-        return read;
+        if (atLeastOne && !Has(name))
+            Missing(name, "a list of objects");
+        IReadOnlyList<JsonValue> items = Items(name);
+        if (atLeastOne && items.Count == 0 && _value.Member(name) is { Kind: JsonKind.Array })
+            Report(name, "this list is empty; expected at least one object");
+        for (int i = 0; i < items.Count; i++)
+            yield return new DocumentObject(items[i], At(name, i), _problems);
     }
 
     /// <summary>Runs a constructor; what it refuses becomes a problem at the place of <paramref name="name"/>, or of the object itself.</summary>
     internal T? Build<T>(Func<T> make, string? name = null)
         where T : class
     {
-        int before = _problems.Count;
         try
         {
             return make();
@@ -177,7 +185,7 @@ internal sealed class DocumentObject
         catch (ArgumentException refusal)
         {
             // A value that could not be read stands as its default and is refused again here; saying it once is enough.
-            if (_problems.Count == before)
+            if (_problems.Count == _problemsBefore)
                 Report(name is not null && _value.Member(name) is { } value ? value : _value, name is null ? _path : At(name), FirstLine(refusal));
             return null;
         }
@@ -281,7 +289,7 @@ internal sealed class DocumentObject
         return null;
     }
 
-    private T ChoiceOf<T>(JsonValue value, string path, IReadOnlyDictionary<string, T> choices, T otherwise)
+    private T? ChoiceOf<T>(JsonValue value, string path, IReadOnlyDictionary<string, T> choices, T? otherwise)
     {
         if (choices.TryGetValue(value.Text, out T? choice))
             return choice;

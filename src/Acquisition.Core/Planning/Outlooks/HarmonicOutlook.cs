@@ -1,0 +1,42 @@
+namespace Acquisition.Core.Planning;
+
+/// <summary>One line of the signal on its way through chain and sampler.</summary>
+public sealed class HarmonicOutlook
+{
+    internal HarmonicOutlook(SpectralLine line, double amplitudeRatio, double nyquist, SampleRate rate)
+    {
+        Number = line.Number;
+        Frequency = line.Frequency;
+        Applied = line.Peak;
+        AmplitudeRatio = Ratio.FromSi(amplitudeRatio, "gain");
+        Displayed = PeakVoltage.FromSi(line.PeakVolts * amplitudeRatio, "gain");
+        IsAliased = line.Frequency.SiValue >= nyquist;
+        ShownAt = IsAliased ? Aliasing.Fold(line.Frequency, rate) : line.Frequency;
+    }
+
+    /// <summary>The number of the harmonic; 1 is the fundamental.</summary>
+    public int Number { get; }
+
+    /// <summary>Its frequency.</summary>
+    public Frequency Frequency { get; }
+
+    /// <summary>Its peak amplitude at the source.</summary>
+    public PeakVoltage Applied { get; }
+
+    /// <summary>What the chain leaves of it.</summary>
+    public Ratio AmplitudeRatio { get; }
+
+    /// <summary>Its peak amplitude on the display, re the source.</summary>
+    public PeakVoltage Displayed { get; }
+
+    /// <summary>Whether it lies at or above half the sample rate, so that it shows at a frequency it does not have.</summary>
+    public bool IsAliased { get; }
+
+    /// <summary>The frequency at which it shows.</summary>
+    public Frequency ShownAt { get; }
+
+    /// <summary>The line in words.</summary>
+    public override string ToString() => IsAliased
+        ? $"harmonic {Number}, {PlainText.Short(Frequency)}, folds to {PlainText.Short(ShownAt)} with {PlainText.Short(Displayed)}"
+        : $"harmonic {Number}, {PlainText.Short(Frequency)}: {PlainText.Short(Displayed)}";
+}

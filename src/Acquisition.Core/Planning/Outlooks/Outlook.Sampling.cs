@@ -1,0 +1,89 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Acquisition.Core.Planning;
+
+namespace Acquisition.Core;
+
+// What the sampler makes of it (handbook 5).
+public sealed partial class Outlook
+{
+    /// <summary>The rate of the stored points: the memory may cap it, and high resolution divides it.</summary>
+    public Explained<SampleRate> SampleRate
+    {
+        get
+        {
+            SampleRate rate = StoredRate;
+            string method = Setup.Mode == AcquisitionMode.HighResolution && rate < Timebase.Rate ? FormattableString.Invariant($"highest rate / {Setup.Combined} samples per stored point")
+                : Timebase.IsLimitedByMemory ? "memory / window" : "highest rate of the digitizer";
+            var rules = new List<RuleOfThumb<SampleRate>>();
+            if (ChainBandwidth is { } bandwidth)
+                rules.Add(Rule("5 x bandwidth of the chain", 5 * bandwidth.Value.SiValue, rate.SiValue, value => Core.SampleRate.FromSi(value, "rule")));
+            return new Explained<SampleRate>("sample rate", rate, method, "handbook 5.4", [new("memory", Setup.Digitizer.Memory(Setup.ChannelsInUse).ToString()), new("window", Window.ToString())], rules);
+        }
+    }
+
+    /// <summary>Whether the memory keeps the rate below the highest one.</summary>
+    public bool IsLimitedByMemory => Timebase.IsLimitedByMemory;
+
+    /// <summary>The points of the record.</summary>
+    public PointCount RecordLength => StoredRate == Timebase.Rate ? Timebase.RecordLength : StoredRate * Window;
+
+    /// <summary>Half the sample rate.</summary>
+    public Frequency NyquistFrequency => StoredRate.NyquistFrequency;
+
+    /// <summary>Half the sample rate over the highest frequency that the chain still shows: that of the highest harmonic kept, or the fundamental; above 1 or the signal is aliased. Null for a signal that does not repeat.</summary>
+    public Ratio? NyquistMargin => Signal.Fundamental is { } fundamental
+        ? Ratio.FromSi(NyquistFrequency.SiValue / (Math.Max(1, HarmonicsKept) * fundamental.SiValue), "rate")
+        : null;
+
+    /// <summary>The sample intervals in one period; null for a signal that does not repeat.</summary>
+    public double? PointsPerPeriod => Signal.Fundamental is { } fundamental ? StoredRate.SiValue / fundamental.SiValue : null;
+
+    /// <summary>The sample intervals on the edge as it is displayed; null for a signal without edges.</summary>
+    public double? IntervalsPerEdge => DisplayedEdge is { } edge ? StoredRate.SiValue * edge.Value.SiValue : null;
+
+    /// <summary>The lines of the signal on the display: those above a ten-thousandth of the fundamental, at most 200. Empty for a signal that does not repeat.</summary>
+    public IReadOnlyList<HarmonicOutlook> Harmonics => _lines.Value.Listed;
+
+    /// <summary>The highest harmonic up to which all are shown at half power or better and below half the sample rate; 0 where not even the fundamental is.</summary>
+    public int HarmonicsKept => _lines.Value.HighestKept;
+
+    /// <summary>The lines at or above half the sample rate, the strongest first.</summary>
+    public IReadOnlyList<HarmonicOutlook> Aliases => Harmonics.Where(line => line.IsAliased).OrderByDescending(line => line.Displayed).ToList();
+
+    /// <summary>All that folds, as a root-sum-square over the fundamental on the display; null for a signal that does not repeat.</summary>
+    public Ratio? AliasShare => Signal.Fundamental is null || _lines.Value.CarrierVolts <= 0 ? null : Ratio.FromSi(Math.Sqrt(2 * _lines.Value.AliasPower) / _lines.Value.CarrierVolts, "alias");
+
+    /// <summary>The largest error of drawing between the samples, for a sine of the fundamental frequency, as a fraction of its amplitude; null where it is aliased or the signal does not repeat.</summary>
+    public Ratio? InterpolationError => Signal.Fundamental is { } fundamental ? InterpolationErrorAt(fundamental) : null;
+
+    /// <summary>The same for the highest harmonic kept.</summary>
+    public Ratio? InterpolationErrorOfHighestHarmonic => Signal.Fundamental is { } fundamental && HarmonicsKept > 0 ? InterpolationErrorAt(fundamental * HarmonicsKept) : null;
+
+    /// <summary>Whether the watched pulse is caught; null where none is watched for.</summary>
+    public EventOutlook? Events
+    {
+        get
+        {
+            if (Setup.WatchedPulse is not { } width)
+                return null;
+            double height = EdgeThrough.PulsePeak(width.SiValue, Response);
+            // Peak detection looks at every sample of the converter, not only at the stored ones.
+            SampleRate looking = Setup.Mode is AcquisitionMode.PeakDetect or AcquisitionMode.HighResolution ? Timebase.MaximumRate : StoredRate;
+            Ratio? observed = Setup.RecordRate is { } records ? Ratio.FromSi(Math.Min(1, records.SiValue * Window.SiValue), "window") : null;
+            return new EventOutlook(width, Setup.WatchedRate, Ratio.FromSi(double.IsNaN(height) ? 0 : height, "height"), PulseCapture.ChanceOfASample(width, looking), PulseCapture.FewestSamples(width, looking).Points, observed);
+        }
+    }
+
+    internal SampleRate StoredRate => Setup.Mode == AcquisitionMode.HighResolution
+        ? Core.SampleRate.Min(Timebase.Rate, Core.SampleRate.FromSi(Timebase.MaximumRate.SiValue / Setup.Combined, "rate"))
+        : Timebase.Rate;
+
+    /// <summary>What the mean over the samples of one stored point leaves of a frequency; 1 in other modes.</summary>
+    internal double Boxcar(double hertz) => Setup.Mode == AcquisitionMode.HighResolution
+        ? HighResolution.AmplitudeRatio(Setup.Combined, Core.SampleRate.FromSi(StoredRate.SiValue * Setup.Combined, "rate"), Frequency.FromSi(hertz, "frequency")).SiValue
+        : 1;
+
+    private Ratio? InterpolationErrorAt(Frequency frequency) => frequency < NyquistFrequency ? Setup.Interpolation.WorstError(frequency, StoredRate) : null;
+}

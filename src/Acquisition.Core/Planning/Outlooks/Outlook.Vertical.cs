@@ -1,0 +1,94 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Acquisition.Core.Planning;
+
+namespace Acquisition.Core;
+
+// Resolution and noise (handbook 6). All voltages are re the source.
+public sealed partial class Outlook
+{
+    /// <summary>The full-scale range: the one that is set, or the smallest that holds the signal on the display; null where none does.</summary>
+    public PeakToPeakVoltage? FullScale
+    {
+        get
+        {
+            if (Setup.FullScale is { } set)
+                return set;
+            double shown = DisplayedAmplitude.Value.SiValue * (1 + (Signal.SteepestEdge is null ? 0 : ChainOvershoot?.SiValue ?? 0)), attenuation = Setup.Applied.Attenuation;
+            return Setup.Digitizer.RangeFor(PeakToPeakVoltage.FromSi(shown / attenuation, "amplitude")) is { } range ? PeakToPeakVoltage.FromSi(range.SiValue * attenuation, "range") : null;
+        }
+    }
+
+    /// <summary>The step from code to code; null where no range holds the signal.</summary>
+    public Voltage? LeastSignificantBit => FullScale is { } range ? Quantization.LeastSignificantBit(range, Setup.Digitizer.Resolution) : null;
+
+    /// <summary>The noise of quantisation, q/√12, rms; null where no range holds the signal.</summary>
+    public RmsVoltage? QuantizationNoise => FullScale is { } range ? Quantization.Noise(range, Setup.Digitizer.Resolution) : null;
+
+    /// <summary>The noise of chain and input as it is displayed, rms: averaging reduces it; null where it is not known.</summary>
+    public RmsVoltage? Noise
+    {
+        get
+        {
+            if ((Setup.Noise ?? Setup.Applied.Noise) is not { } noise)
+                return null;
+            return Setup.Mode is AcquisitionMode.Average or AcquisitionMode.HighResolution ? RmsVoltage.FromSi(noise.SiValue / Math.Sqrt(Setup.Combined), "noise") : noise;
+        }
+    }
+
+    /// <summary>What the jitter of the sample clock does to the fundamental, rms; null where the jitter is not known or the signal does not repeat.</summary>
+    public RmsVoltage? JitterNoise => Setup.Jitter is { } jitter && jitter.SiValue > 0 && Signal.Fundamental is { } fundamental
+        ? SamplingJitter.Noise(PeakVoltage.FromSi(_lines.Value.CarrierVolts, "amplitude"), fundamental, jitter)
+        : null;
+
+    /// <summary>Quantisation, noise and jitter together, rms; null where no range holds the signal.</summary>
+    public RmsVoltage? TotalNoise => QuantizationNoise is { } quantization
+        ? NoiseCombination.Of(new[] { quantization }.Concat(new[] { Noise, JitterNoise }.Where(part => part is not null).Select(part => part!.Value)).ToArray())
+        : null;
+
+    /// <summary>The effective bits at the fundamental: interpolated in the stated ones where there are any, else computed from quantisation, noise and jitter; null where no range holds the signal.</summary>
+    public Explained<BitDepth>? EffectiveBits
+    {
+        get
+        {
+            if (FullScale is not { } range)
+                return null;
+            if (Setup.EffectiveBits.Count > 0 && Signal.Fundamental is { } fundamental)
+                return new Explained<BitDepth>("effective bits", BitDepth.FromSi(Interpolate(Setup.EffectiveBits, fundamental.SiValue), "bits"), "stated ones, at " + PlainText.Short(fundamental), "data sheet");
+            string method = "quantisation" + (Noise is null ? "" : ", noise") + (JitterNoise is null ? "" : ", jitter");
+            return new Explained<BitDepth>("effective bits", EffectiveResolution.FromNoise(range, TotalNoise!.Value), method, "handbook 6.3, 6.8",
+                null, null, Noise is null ? ["the noise of chain and input is not known and left out"] : null);
+        }
+    }
+
+    /// <summary>The smallest voltage that one sample tells apart: one code, or two standard deviations of the noise, whichever is more (handbook 12.8); null where no range holds the signal.</summary>
+    public Voltage? SmallestDetail => TotalNoise is { } noise ? Voltage.FromSi(Math.Max(LeastSignificantBit!.Value.SiValue, 2 * noise.SiValue), "noise") : null;
+
+    /// <summary>The standard uncertainty of the time of one edge by noise over slew, and jitter; null where nothing is known of either, or the signal has no edge.</summary>
+    public Duration? EdgeTimingUncertainty
+    {
+        get
+        {
+            if (DisplayedEdge is not { } edge || TotalNoise is not { } noise || edge.Value.SiValue <= 0)
+                return null;
+            double slew = 0.8 * DisplayedAmplitude.Value.SiValue / edge.Value.SiValue, jitter = Setup.Jitter?.SiValue ?? 0, byNoise = noise.SiValue / slew;
+            return Duration.FromSi(Math.Sqrt((byNoise * byNoise) + (jitter * jitter)), "noise");
+        }
+    }
+
+    private static double Interpolate(IReadOnlyList<EffectiveBitsPoint> points, double hertz)
+    {
+        if (hertz <= points[0].Frequency.SiValue)
+            return points[0].EffectiveBits.SiValue;
+        for (int i = 1; i < points.Count; i++)
+        {
+            double below = points[i - 1].Frequency.SiValue, above = points[i].Frequency.SiValue;
+            if (hertz > above)
+                continue;
+            double share = Math.Log(hertz / below) / Math.Log(above / below);
+            return points[i - 1].EffectiveBits.SiValue + (share * (points[i].EffectiveBits.SiValue - points[i - 1].EffectiveBits.SiValue));
+        }
+        return points[points.Count - 1].EffectiveBits.SiValue;
+    }
+}

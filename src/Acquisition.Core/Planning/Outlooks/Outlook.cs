@@ -1,0 +1,153 @@
+using System;
+using System.Collections.Generic;
+using Acquisition.Core.Planning;
+
+namespace Acquisition.Core;
+
+/// <summary>
+/// What will be seen: a signal through a chain and a digitizer over a window, before anyone has gone to the bench. Every value is computed from the model when it is
+/// first asked for, with the rule of thumb beside it; the findings say what is wrong and what would cure it.
+/// </summary>
+/// <remarks>Immutable and thread-safe. Made by <c>signal.Through(chain).SampledBy(digitizer).Over(window)</c>.</remarks>
+public sealed partial class Outlook
+{
+    private readonly Lazy<Explained<Frequency>?> _chainBandwidth;
+    private readonly Lazy<Explained<Duration>?> _chainRiseTime;
+    private readonly Lazy<Explained<Duration>?> _displayedEdge;
+    private readonly Lazy<Explained<PeakToPeakVoltage>> _displayedAmplitude;
+    private readonly Lazy<DisplayedLines> _lines;
+    private readonly Lazy<IReadOnlyList<Contribution>> _contributions;
+    private readonly Lazy<IReadOnlyList<Finding>> _findings;
+
+    internal Outlook(SampledSignal setup, Timebase timebase)
+    {
+        Setup = setup;
+        Timebase = timebase;
+        _chainBandwidth = new Lazy<Explained<Frequency>?>(ComputeChainBandwidth);
+        _chainRiseTime = new Lazy<Explained<Duration>?>(ComputeChainRiseTime);
+        _displayedEdge = new Lazy<Explained<Duration>?>(ComputeDisplayedEdge);
+        _displayedAmplitude = new Lazy<Explained<PeakToPeakVoltage>>(ComputeDisplayedAmplitude);
+        _lines = new Lazy<DisplayedLines>(() => new DisplayedLines(Signal, Response, StoredRate, Boxcar));
+        _contributions = new Lazy<IReadOnlyList<Contribution>>(ComputeContributions);
+        _findings = new Lazy<IReadOnlyList<Finding>>(() => new OutlookFindings(this).All());
+    }
+
+    /// <summary>The signal, the chain and the digitizer as it is set.</summary>
+    public SampledSignal Setup { get; }
+
+    /// <summary>The window as the digitizer records it.</summary>
+    public Timebase Timebase { get; }
+
+    /// <summary>The signal.</summary>
+    public Signal Signal => Setup.Applied.Signal;
+
+    /// <summary>The response of the chain, from the source's open-circuit voltage to the display.</summary>
+    public Response Response => Setup.Applied.Response;
+
+    /// <summary>The window.</summary>
+    public Duration Window => Timebase.Window;
+
+    /// <summary>The half-power bandwidth of the chain, computed from its response; null where it never falls that far.</summary>
+    public Explained<Frequency>? ChainBandwidth => _chainBandwidth.Value;
+
+    /// <summary>The 10 % to 90 % rise time of the chain, computed from its response; null where its step does not rise through the levels.</summary>
+    public Explained<Duration>? ChainRiseTime => _chainRiseTime.Value;
+
+    /// <summary>The amplitude on the display, peak to peak, re the source.</summary>
+    public Explained<PeakToPeakVoltage> DisplayedAmplitude => _displayedAmplitude.Value;
+
+    /// <summary>How far <see cref="DisplayedAmplitude"/> lies from the signal's own: negative where it is short.</summary>
+    public Ratio AmplitudeError => Ratio.FromSi((DisplayedAmplitude.Value.SiValue / Signal.PeakToPeak.SiValue) - 1, "amplitude");
+
+    /// <summary>The 10 % to 90 % duration of the signal's steepest edge on the display; null for a signal without edges.</summary>
+    public Explained<Duration>? DisplayedEdge => _displayedEdge.Value;
+
+    /// <summary>How much slower the edge looks than it is; null for a signal without edges, or with ideal ones.</summary>
+    public Ratio? EdgeError => DisplayedEdge is { } shown && Signal.SteepestEdge!.RiseTime.SiValue > 0
+        ? Ratio.FromSi((shown.Value.SiValue / Signal.SteepestEdge.RiseTime.SiValue) - 1, "edge")
+        : null;
+
+    /// <summary>By how much the display overshoots a step because of the chain, as a fraction of its height; null where the chain blocks DC.</summary>
+    public Ratio? ChainOvershoot => Response.PassesDc ? Response.Overshoot : null;
+
+    /// <summary>What each element costs, the most costly first.</summary>
+    public IReadOnlyList<Contribution> Contributions => _contributions.Value;
+
+    /// <summary>The element that costs most; null where none costs anything.</summary>
+    public Contribution? WeakestLink => Contributions.Count > 0 && Contributions[0].Share.SiValue > 0 ? Contributions[0] : null;
+
+    /// <summary>What to know, the gravest first.</summary>
+    public IReadOnlyList<Finding> Findings => _findings.Value;
+
+    /// <summary>The outlook as plain text: it prints what is there and leaves out what is not.</summary>
+    public override string ToString() => OutlookText.Write(this);
+
+    private Explained<Frequency>? ComputeChainBandwidth()
+    {
+        if (!Response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth))
+            return null;
+        var rules = new List<RuleOfThumb<Frequency>>();
+        if (ChainRiseTime is { } rise && rise.Value.SiValue > 0)
+            rules.Add(Rule("0.35 / rise time", 0.35 / rise.Value.SiValue, bandwidth.SiValue, value => Frequency.FromSi(value, "rule")));
+        return new Explained<Frequency>("bandwidth of the chain", bandwidth, "half power of " + Response.Name, "handbook 3.1", null, rules);
+    }
+
+    private Explained<Duration>? ComputeChainRiseTime()
+    {
+        double rise;
+        try
+        {
+            rise = Response.RiseTime.SiValue;
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
+        var rules = new List<RuleOfThumb<Duration>>();
+        if (Response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth))
+            rules.Add(Rule("0.35 / bandwidth", 0.35 / bandwidth.SiValue, rise, value => Duration.FromSi(value, "rule")));
+        return new Explained<Duration>("rise time of the chain", Duration.FromSi(rise, "rise"), "10 % to 90 % of the step response", "handbook 2.6", null, rules);
+    }
+
+    private Explained<Duration>? ComputeDisplayedEdge()
+    {
+        if (Signal.SteepestEdge is not { } edge)
+            return null;
+        double shown = EdgeThrough.RiseTime(edge, Response);
+        if (double.IsNaN(shown))
+            return null;
+        string method = "the edge averaged over the step response of the chain";
+        if (Setup.Mode == AcquisitionMode.HighResolution)
+        {
+            shown = EdgeThrough.RootSumSquare(shown, 0.8 * StoredRate.SampleInterval.SiValue);
+            method += ", and over the samples of one stored point (root-sum-square)";
+        }
+        var rules = new List<RuleOfThumb<Duration>>();
+        if (ChainRiseTime is { } chain)
+            rules.Add(Rule("√(edge² + chain²)", EdgeThrough.RootSumSquare(edge.RiseTime.SiValue, chain.Value.SiValue), shown, value => Duration.FromSi(value, "rule")));
+        return new Explained<Duration>("edge on the display", Duration.FromSi(shown, "edge"), method, "handbook 2.6, 2.5", [new("edge of the signal", edge.RiseTime.ToString())], rules);
+    }
+
+    private Explained<PeakToPeakVoltage> ComputeDisplayedAmplitude()
+    {
+        double applied = Signal.PeakToPeak.SiValue, shown;
+        string method, source;
+        if (Signal.SteepestEdge is null && Signal.Fundamental is { } fundamental)
+        {
+            shown = applied * Response.AmplitudeRatio(fundamental).SiValue * Boxcar(fundamental.SiValue);
+            method = "gain of the chain at " + PlainText.Short(fundamental);
+            source = "handbook 4.6";
+        }
+        else
+        {
+            (shown, method) = Plateau.Displayed(Signal, Response);
+            source = "handbook 2.6, 8.5";
+        }
+        return new Explained<PeakToPeakVoltage>("amplitude on the display", PeakToPeakVoltage.FromSi(shown, "amplitude"), method, source, [new("amplitude of the signal", Signal.PeakToPeak.ToString())]);
+    }
+
+    private IReadOnlyList<Contribution> ComputeContributions() => new OutlookContributions(this).All();
+
+    internal static RuleOfThumb<T> Rule<T>(string rule, double value, double computed, Func<double, T> make)
+        where T : struct, IQuantity => new(rule, make(value), Ratio.FromSi((value / computed) - 1, "rule"));
+}

@@ -1,0 +1,52 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+
+namespace Acquisition.Core.Planning;
+
+/// <summary>What each element costs: the reading with everything, against the reading with that element made ideal.</summary>
+internal sealed class OutlookContributions(Outlook outlook)
+{
+    internal IReadOnlyList<Contribution> All()
+    {
+        var all = new List<Contribution>();
+        foreach (KeyValuePair<string, Response> without in outlook.Setup.Applied.WithoutEach())
+            all.Add(outlook.Signal.SteepestEdge is { } edge ? OfEdge(without.Key, edge, without.Value) : OfAmplitude(without.Key, without.Value));
+        AddSampling(all);
+        return all.OrderByDescending(contribution => contribution.Share).ThenBy(contribution => contribution.Element, StringComparer.Ordinal).ToList();
+    }
+
+    private Contribution OfEdge(string element, Edge edge, Response without)
+    {
+        double with = outlook.DisplayedEdge?.Value.SiValue ?? double.NaN, ideal = EdgeThrough.RiseTime(edge, without), reference = edge.RiseTime.SiValue > 0 ? edge.RiseTime.SiValue : with;
+        double share = Math.Max(0, (with - ideal) / reference);
+        if (double.IsNaN(share))
+            share = 0;
+        return new Contribution(element, Ratio.FromSi(share, "share"), $"slows the edge by {PlainText.Short(Math.Max(0, with - ideal), Duration.Kind)}, {PlainText.Short(share, Ratio.Kind)} of it");
+    }
+
+    private Contribution OfAmplitude(string element, Response without)
+    {
+        double hertz = outlook.Signal.Fundamental?.SiValue ?? 0;
+        double with = outlook.Response.Magnitude(hertz), ideal = without.Magnitude(hertz), share = Math.Max(0, (ideal - with) / ideal);
+        return new Contribution(element, Ratio.FromSi(share, "share"), $"takes {PlainText.Short(share, Ratio.Kind)} of the amplitude");
+    }
+
+    private void AddSampling(List<Contribution> all)
+    {
+        if (outlook.Signal.SteepestEdge is not null && outlook.IntervalsPerEdge is { } intervals)
+        {
+            // A point may be off by up to one interval on each side of the edge; two intervals and more are what reconstruction can work with.
+            double share = intervals < 2 ? (1 / intervals) - 0.5 : 0;
+            all.Add(new Contribution("sampling", Ratio.FromSi(Math.Min(share, 1e6), "share"), FormattableString.Invariant($"puts {PlainText.Round(intervals)} intervals on the edge")));
+        }
+        else if (outlook.InterpolationError is { } error)
+        {
+            all.Add(new Contribution("sampling", error, $"drawing between samples is off by up to {PlainText.Short(error)} of the amplitude"));
+        }
+        else if (outlook.Signal.Fundamental is not null)
+        {
+            all.Add(new Contribution("sampling", Ratio.FromFraction(1), "shows the signal at a frequency it does not have"));
+        }
+    }
+}

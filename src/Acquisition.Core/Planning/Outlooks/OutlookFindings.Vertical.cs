@@ -1,0 +1,76 @@
+using System;
+
+namespace Acquisition.Core.Planning;
+
+// Resolution, acquisition mode and rare events.
+internal sealed partial class OutlookFindings
+{
+    private void Vertical()
+    {
+        double swing = outlook.DisplayedAmplitude.Value.SiValue;
+        if (outlook.FullScale is not { } range)
+        {
+            Add("no-range", Severity.Failure, $"no range of {outlook.Setup.Digitizer.Name} holds {PlainText.Short(outlook.DisplayedAmplitude.Value)}", "a probe that divides more", "handbook 6.1");
+            return;
+        }
+        if (range.SiValue < swing)
+        {
+            Add("clipped", Severity.Failure, $"{PlainText.Short(outlook.DisplayedAmplitude.Value)} do not fit into the range of {PlainText.Short(range)}",
+                $"a range of at least {PlainText.Short(swing, PeakToPeakVoltage.Kind)}", "handbook 8.7");
+        }
+        else if (range.SiValue > 4 * swing)
+        {
+            Add("range-mostly-empty", Severity.Warning, $"the signal fills {PlainText.Short(swing / range.SiValue, Ratio.Kind)} of the range of {PlainText.Short(range)}, which costs {PlainText.Round(Math.Log(range.SiValue / swing) / Math.Log(2))} bits",
+                $"a range nearer to {PlainText.Short(swing, PeakToPeakVoltage.Kind)}", "handbook 12.3");
+        }
+        if (outlook.JitterNoise is { } jitter && outlook.QuantizationNoise is { } quantization && jitter > quantization && (outlook.Noise is not { } noise || jitter > noise))
+        {
+            Add("jitter-rules", Severity.Note, $"the jitter of the clock, {PlainText.Short(jitter)} at {PlainText.Short(Signal.Fundamental!.Value)}, is more than noise and quantisation: more bits would not show more",
+                null, "handbook 6.7");
+        }
+    }
+
+    private void Mode()
+    {
+        SampledSignal setup = outlook.Setup;
+        switch (setup.Mode)
+        {
+            case AcquisitionMode.PeakDetect:
+                Add("peak-detect-distorts", Severity.Note, "peak detection keeps spikes, but noise looks larger, and rms, spectra and effective bits of the record are not those of the signal", null, "handbook 5.5");
+                break;
+            case AcquisitionMode.HighResolution:
+                Add("high-resolution-limits", Severity.Note,
+                    FormattableString.Invariant($"the mean of {setup.Combined} samples gains {PlainText.Short(HighResolution.BitsGained(setup.Combined))} against white noise and limits the bandwidth to {PlainText.Short(HighResolution.Bandwidth(setup.Combined, Core.SampleRate.FromSi(outlook.StoredRate.SiValue * setup.Combined, "rate")))}"),
+                    null, "handbook 5.5");
+                break;
+            case AcquisitionMode.Average:
+                Add("average-loses-single-events", Severity.Note, FormattableString.Invariant($"the mean of {setup.Combined} records gains {PlainText.Short(Averaging.BitsGained(setup.Combined))} on a signal that repeats; what happens once is lost"),
+                    null, "handbook 5.5, 6.9");
+                break;
+        }
+    }
+
+    private void Events()
+    {
+        if (outlook.Events is not { } events)
+            return;
+        if (events.Height.SiValue < 0.9)
+        {
+            Add("pulse-flattened", events.Height.SiValue < 0.5 ? Severity.Failure : Severity.Warning,
+                $"a pulse of {PlainText.Short(events.Width)} reaches {PlainText.Short(events.Height)} of its height behind the chain", $"a chain of about {PlainText.Short(0.5 / events.Width.SiValue, Frequency.Kind)}", "handbook 2.2");
+        }
+        if (events.ChanceOfASample.SiValue < 1)
+        {
+            string remedy = RateRemedy(1 / events.Width.SiValue);
+            Add("pulse-between-samples", events.ChanceOfASample.SiValue < 0.5 ? Severity.Failure : Severity.Warning,
+                $"a pulse of {PlainText.Short(events.Width)} meets a sample with a chance of {PlainText.Short(events.ChanceOfASample)}: the samples are {PlainText.Short(outlook.StoredRate.SampleInterval)} apart",
+                outlook.Setup.Mode == AcquisitionMode.Sample && outlook.Timebase.MaximumRate.SiValue * events.Width.SiValue >= 1 ? "peak detection, or " + remedy : remedy, "handbook 5.5");
+        }
+        if (events.ObservedShare is { SiValue: < 1 } observed && events.ChancePerOccurrence.SiValue > 0)
+        {
+            string time = events.TimeFor(Ratio.FromPercent(99)) is { } wait ? $", on average {PlainText.Short(wait)}" : "";
+            Add("dead-time", Severity.Note, FormattableString.Invariant($"the instrument looks {PlainText.Short(observed)} of the time; {events.TrialsFor(Ratio.FromPercent(99))} pulses must happen to catch one with 99 % confidence{time}"),
+                "trigger on the pulse itself", "handbook 5.11");
+        }
+    }
+}

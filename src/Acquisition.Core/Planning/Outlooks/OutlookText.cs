@@ -1,0 +1,95 @@
+using System;
+using System.Globalization;
+using System.Linq;
+
+namespace Acquisition.Core.Planning;
+
+/// <summary>An outlook as plain text.</summary>
+internal static class OutlookText
+{
+    internal static string Write(Outlook outlook)
+    {
+        var text = new PlainText();
+        text.Line("Signal   " + outlook.Signal.Name);
+        text.Line("Chain    " + outlook.Setup.Applied.Describe());
+        text.Line("Sampler  " + outlook.Setup.Digitizer);
+        text.Line("");
+        text.Line("Chain");
+        text.Value("bandwidth", "", outlook.ChainBandwidth);
+        text.Value("rise time", "", outlook.ChainRiseTime);
+        text.Line("Display");
+        text.Value("amplitude", "", outlook.DisplayedAmplitude);
+        text.Row("amplitude error", Percent(outlook.AmplitudeError));
+        text.Value("edge", "", outlook.DisplayedEdge);
+        if (outlook.EdgeError is { } slow)
+            text.Row("edge error", Percent(slow));
+        if (outlook.Signal.SteepestEdge is not null && outlook.ChainOvershoot is { } overshoot)
+            text.Row("overshoot of chain", PlainText.Short(overshoot));
+        if (outlook.Signal.Fundamental is not null && outlook.Signal.SteepestEdge is not null)
+            text.Row("harmonics kept", outlook.HarmonicsKept.ToString(CultureInfo.InvariantCulture));
+        Sampling(outlook, text);
+        Vertical(outlook, text);
+        Events(outlook, text);
+        if (outlook.WeakestLink is { } weakest)
+        {
+            text.Line("Weakest link");
+            text.Row(weakest.Element, weakest.Effect);
+        }
+        if (outlook.Findings.Count > 0)
+        {
+            text.Line("Findings");
+            text.Findings(outlook.Findings);
+        }
+        return text.ToString();
+    }
+
+    private static void Sampling(Outlook outlook, PlainText text)
+    {
+        text.Line("Sampling");
+        text.Value("sample rate", "", outlook.SampleRate);
+        text.Row("window", PlainText.Short(outlook.Window));
+        text.Row("record length", outlook.RecordLength.ToString());
+        text.Row("Nyquist frequency", PlainText.Short(outlook.NyquistFrequency));
+        Row(text, "Nyquist margin", outlook.NyquistMargin is { } margin ? PlainText.Round(margin.Fraction).ToString(CultureInfo.InvariantCulture) + " x" : null);
+        Row(text, "points per period", outlook.PointsPerPeriod is { } points ? PlainText.Round(points).ToString(CultureInfo.InvariantCulture) : null);
+        Row(text, "points per edge", outlook.IntervalsPerEdge is { } intervals ? PlainText.Round(intervals).ToString(CultureInfo.InvariantCulture) : null);
+        Row(text, "interpolation error", outlook.InterpolationErrorOfHighestHarmonic is { } error ? "up to " + PlainText.Short(error) + FormattableString.Invariant($" (harmonic {outlook.HarmonicsKept}, {outlook.Setup.Interpolation.Name})") : null);
+        Row(text, "folded content", outlook.AliasShare is { } share ? PlainText.Short(share) + " of the fundamental" : null);
+        foreach (HarmonicOutlook alias in outlook.Aliases.Take(3))
+            text.Note(alias.ToString());
+    }
+
+    private static void Vertical(Outlook outlook, PlainText text)
+    {
+        if (outlook.FullScale is not { } range)
+            return;
+        text.Line("Vertical");
+        text.Row("range", PlainText.Short(range));
+        text.Row("one code", PlainText.Short(outlook.LeastSignificantBit!.Value));
+        Row(text, "noise", outlook.Noise is { } noise ? PlainText.Short(noise) : null);
+        Row(text, "jitter", outlook.JitterNoise is { } jitter ? PlainText.Short(jitter) : null);
+        text.Value("effective bits", "", outlook.EffectiveBits);
+        Row(text, "smallest detail", outlook.SmallestDetail is { } detail ? PlainText.Short(detail) : null);
+        Row(text, "edge timing", outlook.EdgeTimingUncertainty is { } timing ? PlainText.Short(timing) + " (one standard deviation)" : null);
+    }
+
+    private static void Events(Outlook outlook, PlainText text)
+    {
+        if (outlook.Events is not { } events)
+            return;
+        text.Line(FormattableString.Invariant($"Pulse of {PlainText.Short(events.Width)}"));
+        text.Row("height shown", PlainText.Short(events.Height));
+        text.Row("chance of a sample", PlainText.Short(events.ChanceOfASample));
+        Row(text, "time observed", events.ObservedShare is { } share ? PlainText.Short(share) : null);
+        if (events.ChancePerOccurrence.SiValue > 0)
+            text.Row("pulses for 99 %", events.TrialsFor(Ratio.FromPercent(99)).ToString(CultureInfo.InvariantCulture));
+    }
+
+    private static void Row(PlainText text, string label, string? value)
+    {
+        if (value is not null)
+            text.Row(label, value);
+    }
+
+    private static string Percent(Ratio ratio) => (ratio.SiValue > 0 ? "+" : "") + PlainText.Short(ratio);
+}

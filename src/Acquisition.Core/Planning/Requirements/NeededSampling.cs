@@ -1,0 +1,12 @@
+using System;
+
+namespace Acquisition.Core.Planning;
+
+/// <summary>The sample rate that a demand needs (handbook 12.2); the bits are <see cref="EffectiveResolution.Needed"/>.</summary>
+public static class NeededSampling
+{
+    /// <summary>The rate that puts so many sample intervals on an edge; 3 to 5 are common practice (handbook 5.13).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Rise time or number is not above 0.</exception>
+    public static SampleRate RateForEdge(Duration riseTime, double intervals) =>
+        SampleRate.FromSi(Refuse.UnlessAboveZero(intervals, Ratio.Kind, nameof(intervals)) / Refuse.UnlessAboveZero(riseTime.SiValue, Duration.Kind, nameof(riseTime)), nameof(riseTime));
+}

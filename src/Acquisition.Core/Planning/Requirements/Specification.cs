@@ -1,0 +1,79 @@
+using System.Collections.Generic;
+using System.Globalization;
+using System.Text;
+using Acquisition.Core.Planning;
+
+namespace Acquisition.Core;
+
+/// <summary>What the equipment needs so that a <see cref="Requirement"/> is met: each value with its reason, its source and the rule of thumb beside it. Null where no demand leads to it.</summary>
+/// <remarks>Made by <see cref="Requirement.Specify()"/>. Immutable. Probe and input together must reach the values.</remarks>
+public sealed class Specification
+{
+    internal Specification(Requirement requirement, ResponseShape shape)
+    {
+        Requirement = requirement;
+        Shape = shape;
+    }
+
+    /// <summary>What was demanded.</summary>
+    public Requirement Requirement { get; }
+
+    /// <summary>The shape of the chain that was assumed.</summary>
+    public ResponseShape Shape { get; }
+
+    /// <summary>The least half-power bandwidth of the whole chain.</summary>
+    public Explained<Frequency>? Bandwidth { get; internal set; }
+
+    /// <summary>The longest rise time of the whole chain, 10 % to 90 %.</summary>
+    public Explained<Duration>? RiseTime { get; internal set; }
+
+    /// <summary>The lowest sample rate.</summary>
+    public Explained<SampleRate>? SampleRate { get; internal set; }
+
+    /// <summary>The fewest points of one record.</summary>
+    public Explained<PointCount>? RecordLength { get; internal set; }
+
+    /// <summary>The fewest effective bits, with the signal filling the range.</summary>
+    public Explained<BitDepth>? EffectiveBits { get; internal set; }
+
+    /// <summary>The largest noise re the source, rms.</summary>
+    public Explained<RmsVoltage>? Noise { get; internal set; }
+
+    /// <summary>The largest jitter of the sample clock, rms.</summary>
+    public Explained<Duration>? Jitter { get; internal set; }
+
+    /// <summary>The least accuracy of the time base, relative.</summary>
+    public Explained<Ratio>? TimebaseAccuracy { get; internal set; }
+
+    /// <summary>The largest capacitance at the probe tip.</summary>
+    public Explained<Capacitance>? ProbeCapacitance { get; internal set; }
+
+    /// <summary>The least resistance at the probe tip.</summary>
+    public Explained<Resistance>? ProbeResistance { get; internal set; }
+
+    /// <summary>How many channels are needed at once.</summary>
+    public int Channels => Requirement.Channels;
+
+    /// <summary>What to know about the demands themselves.</summary>
+    public IReadOnlyList<Finding> Findings { get; internal set; } = [];
+
+    /// <summary>The specification as plain text: only what was demanded.</summary>
+    public override string ToString()
+    {
+        var text = new PlainText();
+        text.Line("Needed from probe and input together (" + Shape + ")");
+        text.Value("bandwidth", "at least", Bandwidth);
+        text.Value("rise time", "at most", RiseTime);
+        text.Value("sample rate", "at least", SampleRate);
+        text.Value("record length", "at least", RecordLength);
+        text.Value("effective bits", "at least", EffectiveBits);
+        text.Value("noise", "at most", Noise);
+        text.Value("clock jitter", "at most", Jitter);
+        text.Value("time base", "within", TimebaseAccuracy);
+        text.Value("probe capacitance", "at most", ProbeCapacitance);
+        text.Value("probe resistance", "at least", ProbeResistance);
+        text.Row("channels at once", Channels.ToString(CultureInfo.InvariantCulture));
+        text.Findings(Findings);
+        return text.ToString();
+    }
+}

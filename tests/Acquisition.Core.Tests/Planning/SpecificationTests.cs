@@ -1,0 +1,162 @@
+using System;
+using System.Linq;
+using Acquisition.Core.Literals;
+using Acquisition.Core.Planning;
+using Acquisition.Core.Tests.Handbook;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using Xunit;
+
+namespace Acquisition.Core.Tests.Planning;
+
+public class SpecificationTests
+{
+    private static readonly Signal BeaconClock = Signal.Square(24.MHz(), 3.3.Vpp(), 2.8.ns());
+
+    [Theory, HandbookData("SE-A-")]
+    public void Bandwidth_ForAnAmplitude_IsTheHandbooks(string id)
+    {
+        CheckValue value = CheckValue.All[id];
+        ResponseShape shape = ResponseShape.Parse(value.Text("response").Replace('-', ' '));
+        value.Confirm(NeededBandwidth.ForAmplitude(Frequency.FromHertz(value.Number("f")), Ratio.FromFraction(value.Number("amplitude_error")), shape).Hertz);
+    }
+
+    [Theory, HandbookData("SE-C1")]
+    public void Bandwidth_ForAHarmonic_IsTheHandbooks(string id)
+    {
+        CheckValue value = CheckValue.All[id];
+        value.Confirm(NeededBandwidth.ForAmplitude(
+            Frequency.FromHertz(value.Number("f") * value.Integer("harmonic")), Ratio.FromFraction(value.Number("amplitude_error_of_harmonic")), ResponseShape.Gaussian).Hertz);
+    }
+
+    [Theory, HandbookData("SE-B1")]
+    public void SystemRiseTime_ForAnEdge_IsTheHandbooks(string id)
+    {
+        CheckValue value = CheckValue.All[id];
+        value.Confirm(NeededBandwidth.SystemRiseTime(Duration.FromSeconds(value.Number("tr_signal")), Ratio.FromFraction(value.Number("rise_time_error"))).Seconds);
+    }
+
+    [Theory, HandbookData("SE-B2", "SE-B3")]
+    public void Bandwidth_ForASystemRiseTime_IsTheHandbooks(string id)
+    {
+        CheckValue value = CheckValue.All[id];
+        ResponseShape shape = ResponseShape.Parse(value.Text("response").Replace('-', ' '));
+        value.Confirm(NeededBandwidth.ForRiseTime(Duration.FromSeconds(value.Number("tr_system")), shape).Hertz);
+    }
+
+    [Theory, HandbookData("SE-W1")]
+    public void WorkedChain_SystemRiseTime_IsTheHandbooks(string id)
+    {
+        CheckValue value = CheckValue.All[id];
+        value.Confirm(NeededBandwidth.SystemRiseTime(Duration.FromSeconds(value.Number("tr")), Ratio.FromFraction(value.Number("e"))).Seconds);
+    }
+
+    [Theory, HandbookData("SE-W2")]
+    public void WorkedChain_Bandwidth_IsTheHandbooks(string id)
+    {
+        CheckValue value = CheckValue.All[id];
+        Duration system = NeededBandwidth.SystemRiseTime(Duration.FromSeconds(value.Number("tr")), Ratio.FromFraction(value.Number("e")));
+        value.Confirm(NeededBandwidth.ForRiseTime(system, ResponseShape.Gaussian).Hertz);
+    }
+
+    [Theory, HandbookData("SE-W5")]
+    public void FastestEdge_IsTheHandbooks(string id)
+    {
+        CheckValue value = CheckValue.All[id];
+        value.Confirm(NeededBandwidth.FastestEdge(1.s(), Ratio.FromFraction(value.Number("e"))).Seconds);
+    }
+
+    [Theory, HandbookData("SE-D1")]
+    public void SampleRate_ForPointsOnAnEdge_IsTheHandbooks(string id)
+    {
+        CheckValue value = CheckValue.All[id];
+        value.Confirm(NeededSampling.RateForEdge(Duration.FromSeconds(value.Number("tr")), value.Number("points_per_edge")).SamplesPerSecond);
+    }
+
+    // Root-sum-square is exact for a Gaussian edge into a Gaussian chain (handbook 2.5), so there the computed bandwidth must be the rule's.
+    [Fact]
+    public void Bandwidth_OfAGaussianEdgeInAGaussianChain_IsTheRootSumSquareRules()
+    {
+        Frequency computed = NeededBandwidth.ForEdge(new Edge(1.ns(), EdgeShape.Gaussian), 3.Percent(), ResponseShape.Gaussian);
+        Frequency rule = NeededBandwidth.ForRiseTime(NeededBandwidth.SystemRiseTime(1.ns(), 3.Percent()), ResponseShape.Gaussian);
+        Assert.Equal(rule.Hertz, computed.Hertz, rule.Hertz * 1e-8);
+    }
+
+    // Common practice, no source: a 20 MHz square wave to its fifth harmonic needs 100 MHz.
+    [Fact]
+    public void SquareWave_ToItsFifthHarmonic_NeedsFiveTimesItsFrequency()
+    {
+        Specification needed = new Requirement(Signal.Square(20.MHz(), 1.Vpp())).WithHarmonics(5).Specify();
+        Assert.Equal(100e6, needed.Bandwidth!.Value.Hertz, 1.0);
+    }
+
+    [Fact]
+    public void Sine_NeedsMoreThanTwoSamplesPerPeriod()
+    {
+        Specification needed = new Requirement(Signal.Sine(20.MHz(), 1.Vpk())).WithAmplitudeTolerance(3.Percent()).Specify();
+        Assert.True(needed.SampleRate!.Value > 40.MSaPerS());
+    }
+
+    [Fact]
+    public void Specification_SaysOnlyWhatWasDemanded()
+    {
+        Specification needed = new Requirement(BeaconClock).WithWindow(10.us()).Specify();
+        Assert.Null(needed.Bandwidth);
+        Assert.Null(needed.SampleRate);
+        Assert.Null(needed.EffectiveBits);
+        Assert.DoesNotContain("bandwidth  ", needed.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Specification_OfTheBeaconClock_CarriesReasonsAndRules()
+    {
+        Specification needed = new Requirement(BeaconClock).WithEdgeTolerance(5.Percent()).WithAmplitudeTolerance(3.Percent()).WithHarmonics(5).WithWindow(100.us())
+            .WithSmallestDetail(20.mV()).WithTimingTolerance(100.ps()).WithSourceResistance(50.Ohm()).Specify();
+        Assert.All(new object?[] { needed.Bandwidth, needed.RiseTime, needed.SampleRate, needed.RecordLength, needed.EffectiveBits, needed.Noise, needed.Jitter, needed.TimebaseAccuracy, needed.ProbeCapacitance, needed.ProbeResistance }, Assert.NotNull);
+        Assert.NotEmpty(needed.Bandwidth!.Rules);
+        Assert.StartsWith("handbook", needed.Bandwidth.Source, StringComparison.Ordinal);
+        Assert.Equal(needed.SampleRate!.Value.SamplesPerSecond * 100e-6, needed.RecordLength!.Value.Points, 1.0);
+    }
+
+    // A looser demand never raises the needed specification.
+    [Property(MaxTest = 60)]
+    public Property LooserDemand_NeverRaisesTheSpecification() => Prop.ForAll(Gen.Choose(1, 40).Two().ToArbitrary(), Gen.Choose(1, 9).Two().ToArbitrary(), (percents, harmonics) =>
+    {
+        (int tight, int loose) = (Math.Min(percents.Item1, percents.Item2), Math.Max(percents.Item1, percents.Item2));
+        (int few, int many) = (Math.Min(harmonics.Item1, harmonics.Item2), Math.Max(harmonics.Item1, harmonics.Item2));
+        Specification strict = Ask(tight, many, 100 + tight), lax = Ask(loose, few, 100 + loose);
+        return lax.Bandwidth!.Value <= strict.Bandwidth!.Value && lax.RiseTime!.Value >= strict.RiseTime!.Value && lax.SampleRate!.Value <= strict.SampleRate!.Value
+            && lax.RecordLength!.Value <= strict.RecordLength!.Value && lax.ProbeCapacitance!.Value >= strict.ProbeCapacitance!.Value && lax.ProbeResistance!.Value <= strict.ProbeResistance!.Value
+            && lax.Noise!.Value >= strict.Noise!.Value && lax.EffectiveBits!.Value <= strict.EffectiveBits!.Value;
+
+        static Specification Ask(int percent, int highest, int detail) => new Requirement(BeaconClock).WithAmplitudeTolerance(percent.Percent()).WithEdgeTolerance(percent.Percent())
+            .WithHarmonics(highest).WithSmallestDetail(detail.mV()).WithWindow(10.us()).WithSourceResistance(50.Ohm()).Specify();
+    });
+
+    [Fact]
+    public void IdealEdge_IsSaidToNeedARiseTime()
+    {
+        Specification needed = new Requirement(Signal.Square(1.MHz(), 1.Vpp())).WithEdgeTolerance(5.Percent()).Specify();
+        Assert.Equal("ideal-edge", Assert.Single(needed.Findings).Code);
+        Assert.Null(needed.Bandwidth);
+    }
+
+    [Fact]
+    public void SeveralSignals_TheMostDemandingDecides()
+    {
+        Signal slow = Signal.Square(1.MHz(), 1.Vpp(), 20.ns()), fast = Signal.Square(1.MHz(), 1.Vpp(), 2.ns());
+        Frequency both = new Requirement(slow, fast).WithEdgeTolerance(5.Percent()).Specify().Bandwidth!.Value, alone = new Requirement(fast).WithEdgeTolerance(5.Percent()).Specify().Bandwidth!.Value;
+        Assert.Equal(alone, both);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(100)]
+    [InlineData(-3)]
+    public void ImpossibleTolerance_IsRefusedWithItsRange(double percent)
+    {
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => new Requirement(BeaconClock).WithAmplitudeTolerance(percent.Percent()));
+        Assert.Contains("tolerance must be above 0 and below 1", refusal.Message, StringComparison.Ordinal);
+    }
+}
