@@ -55,6 +55,11 @@ public abstract partial class Signal
     /// <exception cref="InvalidOperationException">The rms is 0 V (a single pulse, over all time).</exception>
     public Ratio FormFactor => Rms.SiValue > 0 ? Ratio.FromSi(Rms.SiValue / MeanMagnitude, "form factor") : throw NoRms();
 
+    /// <summary>By how much a meter that averages the magnitude and is calibrated for sines reads wrong on this signal: +11.07 % on a square wave (handbook 1.5).</summary>
+    /// <exception cref="InvalidOperationException">The rms is 0 V (a single pulse, over all time).</exception>
+    public Ratio AverageRespondingMeterError =>
+        Rms.SiValue > 0 ? Ratio.FromSi(MeanMagnitude * Math.PI / (2 * Math.Sqrt(2)) / Rms.SiValue - 1, "error") : throw NoRms();
+
     /// <summary>The steepest transition between two levels; null where the signal has none (a sine).</summary>
     public virtual Edge? SteepestEdge => null;
 
