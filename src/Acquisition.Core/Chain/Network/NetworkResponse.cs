@@ -1,0 +1,46 @@
+using System;
+using System.Collections.Generic;
+using System.Numerics;
+using Acquisition.Core.Responses;
+
+namespace Acquisition.Core.Chain;
+
+/// <summary>The response of a network with a line in it: known by its gain at each frequency, with ripple as fine as the echoes are late.</summary>
+internal sealed class NetworkResponse : GeneralResponse
+{
+    private readonly Func<Complex, Complex> _transfer;
+    private readonly double _gain, _delay;
+
+    internal NetworkResponse(string name, Func<Complex, Complex> transfer, double gain, double delay)
+        : base(name)
+    {
+        _transfer = transfer;
+        _gain = gain;
+        _delay = delay;
+        FrequencyScale = Scale();
+    }
+
+    internal override double FrequencyScale { get; }
+
+    internal override Complex ComplexGain(double hertz) => _gain * _transfer(new Complex(0, 2 * Math.PI * hertz));
+
+    private protected override IReadOnlyList<double> SearchGrid()
+    {
+        // Echoes come back after twice the delay: eight points on each ripple, as far as there is anything to see.
+        var points = new List<double>(base.SearchGrid());
+        double ripple = 1 / (2 * _delay), step = ripple / 8, last = Math.Min(FrequencyScale * 30, ripple * 4000);
+        for (double f = step; f < last; f += step)
+            points.Add(f);
+        points.Sort();
+        return points;
+    }
+
+    /// <summary>Where the gain has first fallen by half, looked for from the ripple up.</summary>
+    private double Scale()
+    {
+        double dc = Complex.Abs(_transfer(Complex.Zero)), f = 1e-3 / _delay;
+        while (f < 1e15 && Complex.Abs(_transfer(new Complex(0, 2 * Math.PI * f))) > 0.5 * dc)
+            f *= 1.2;
+        return f < 1e15 ? f : 1 / _delay;
+    }
+}
