@@ -228,7 +228,8 @@ public sealed partial class Sweep
         }
         above = ~above;
         double share = Math.Log(hertz / _hertz[above - 1]) / Math.Log(_hertz[above] / _hertz[above - 1]);
-        deviation = _uncertainties is { } u ? Math.Sqrt(Square((1 - share) * u[above - 1]) + Square(share * u[above])) : null;
+        // As if the two shared their errors: the systematic part of a calibration does not average out between its points.
+        deviation = _uncertainties is { } u ? (1 - share) * u[above - 1] + share * u[above] : null;
         return _decibels[above - 1] + share * (_decibels[above] - _decibels[above - 1]);
     }
 
