@@ -21,7 +21,7 @@ public readonly partial struct PowerLevel : IQuantity, IEquatable<PowerLevel>, I
 
     /// <summary>Reads text; <paramref name="provider"/> is a culture whose decimal separator is accepted, or null for invariant text.</summary>
     /// <exception cref="QuantityFormatException">The text is not a quantity of this kind.</exception>
-    public static PowerLevel Parse(string text, IFormatProvider? provider) => FromSi(QuantityText.Parse(text, Kind, provider), nameof(text));
+    public static PowerLevel Parse(string text, IFormatProvider? provider) => FromText(QuantityText.Parse(text, Kind, provider));
 
     /// <summary>Reads text without ever throwing; false when it is not a quantity of this kind.</summary>
     public static bool TryParse(string? text, out PowerLevel result) => TryParse(text, null, out result);
@@ -34,6 +34,18 @@ public readonly partial struct PowerLevel : IQuantity, IEquatable<PowerLevel>, I
         return read;
     }
 
+    private static PowerLevel FromText(double value)
+    {
+        try
+        {
+            return FromSi(value, nameof(value));
+        }
+        catch (ArgumentOutOfRangeException refusal)
+        {
+            throw QuantityText.NotAllowed(refusal);
+        }
+    }
+
     /// <summary>The value with its unit, culture-invariant, in the shortest form that reads back to the same bits.</summary>
     public override string ToString() => QuantityText.Format(SiValue, Kind, null, null);
 
@@ -44,6 +56,10 @@ public readonly partial struct PowerLevel : IQuantity, IEquatable<PowerLevel>, I
     /// <summary>The value in a chosen format; <paramref name="formatProvider"/> supplies the decimal separator, null is invariant.</summary>
     /// <exception cref="FormatException"><paramref name="format"/> is not known.</exception>
     public string ToString(string? format, IFormatProvider? formatProvider) => QuantityText.Format(SiValue, Kind, format, formatProvider);
+
+    /// <summary>The value as a format object says: digits, unit, ASCII symbols, no-break space, culture.</summary>
+    /// <exception cref="FormatException">The unit of <paramref name="format"/> is no unit of this kind.</exception>
+    public string ToString(QuantityFormat format) => (format ?? QuantityFormat.RoundTrip).Format(ToQuantity());
 
     /// <inheritdoc/>
     public bool Equals(PowerLevel other) => SiValue == other.SiValue;
@@ -97,7 +113,7 @@ public readonly partial struct PowerLevel
 {
     /// <summary>Reads text from a span; see <see cref="Parse(string)"/>.</summary>
     /// <exception cref="QuantityFormatException">The text is not a quantity of this kind.</exception>
-    public static PowerLevel Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) => FromSi(QuantityText.Parse(s, Kind, provider), nameof(s));
+    public static PowerLevel Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) => FromText(QuantityText.Parse(s, Kind, provider));
 
     /// <summary>Reads text from a span without ever throwing.</summary>
     public static bool TryParse(ReadOnlySpan<char> s, out PowerLevel result) => TryParse(s, null, out result);
@@ -112,7 +128,7 @@ public readonly partial struct PowerLevel
 
     /// <summary>Reads UTF-8 text; see <see cref="Parse(string)"/>.</summary>
     /// <exception cref="QuantityFormatException">The text is not a quantity of this kind.</exception>
-    public static PowerLevel Parse(ReadOnlySpan<byte> utf8Text, IFormatProvider? provider = null) => FromSi(QuantityText.Parse(utf8Text, Kind, provider), nameof(utf8Text));
+    public static PowerLevel Parse(ReadOnlySpan<byte> utf8Text, IFormatProvider? provider = null) => FromText(QuantityText.Parse(utf8Text, Kind, provider));
 
     /// <summary>Reads UTF-8 text without ever throwing.</summary>
     public static bool TryParse(ReadOnlySpan<byte> utf8Text, IFormatProvider? provider, out PowerLevel result)

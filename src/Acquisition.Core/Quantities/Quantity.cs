@@ -1,10 +1,14 @@
 using System;
+using System.ComponentModel;
+using System.Diagnostics;
 
 namespace Acquisition.Core;
 
 /// <summary>A quantity whose kind is known at run time only: what text and formulas work with.</summary>
 /// <remarks>The value is finite. The default value is the plain number 0.</remarks>
-public readonly struct Quantity : IEquatable<Quantity>, IFormattable, IQuantity
+[TypeConverter(typeof(QuantityTypeConverter<Quantity>))]
+[DebuggerDisplay("{ToString(),nq}")]
+public readonly partial struct Quantity : IEquatable<Quantity>, IFormattable, IQuantity
 {
     private readonly QuantityKind? _kind;
 
@@ -76,4 +80,51 @@ public readonly struct Quantity : IEquatable<Quantity>, IFormattable, IQuantity
     /// <summary>The value in a chosen format; <paramref name="formatProvider"/> supplies the decimal separator, null is invariant.</summary>
     /// <exception cref="FormatException"><paramref name="format"/> is not known, or its unit is of another kind.</exception>
     public string ToString(string? format, IFormatProvider? formatProvider) => QuantityText.Format(SiValue, Kind, format, formatProvider);
+
+    /// <summary>The value as a format object says: digits, unit, ASCII symbols, no-break space, culture.</summary>
+    /// <exception cref="FormatException">The unit of <paramref name="format"/> is no unit of this kind.</exception>
+    public string ToString(QuantityFormat format) => (format ?? QuantityFormat.RoundTrip).Format(this);
 }
+
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(QuantityJsonConverter<Quantity>))]
+public readonly partial struct Quantity : ISpanParsable<Quantity>, IUtf8SpanParsable<Quantity>, ISpanFormattable, IUtf8SpanFormattable
+{
+    /// <summary>Reads text from a span; see <see cref="Parse(string)"/>.</summary>
+    /// <exception cref="QuantityFormatException">The text is no quantity.</exception>
+    public static Quantity Parse(ReadOnlySpan<char> s, IFormatProvider? provider = null) =>
+        TryParse(s, provider, out Quantity result) ? result : throw QuantityText.Problem(s.ToString(), null, provider);
+
+    /// <summary>Reads text from a span without ever throwing.</summary>
+    public static bool TryParse(ReadOnlySpan<char> s, out Quantity result) => TryParse(s, null, out result);
+
+    /// <summary>Reads text from a span without ever throwing.</summary>
+    public static bool TryParse(ReadOnlySpan<char> s, IFormatProvider? provider, out Quantity result)
+    {
+        bool isRead = QuantityText.TryParse(s, null, provider, out double value, out QuantityKind? kind);
+        result = isRead ? new Quantity(value, kind!) : default;
+        return isRead;
+    }
+
+    /// <summary>Reads UTF-8 text; see <see cref="Parse(string)"/>.</summary>
+    /// <exception cref="QuantityFormatException">The text is no quantity.</exception>
+    public static Quantity Parse(ReadOnlySpan<byte> utf8Text, IFormatProvider? provider = null) =>
+        TryParse(utf8Text, provider, out Quantity result) ? result : throw QuantityText.Problem(System.Text.Encoding.UTF8.GetString(utf8Text), null, provider);
+
+    /// <summary>Reads UTF-8 text without ever throwing.</summary>
+    public static bool TryParse(ReadOnlySpan<byte> utf8Text, IFormatProvider? provider, out Quantity result)
+    {
+        bool isRead = QuantityText.TryParse(utf8Text, null, provider, out double value, out QuantityKind? kind);
+        result = isRead ? new Quantity(value, kind!) : default;
+        return isRead;
+    }
+
+    /// <summary>Writes the text into a span; false when it does not fit.</summary>
+    public bool TryFormat(Span<char> destination, out int charsWritten, ReadOnlySpan<char> format = default, IFormatProvider? provider = null) =>
+        QuantityText.TryFormat(SiValue, Kind, destination, out charsWritten, format, provider);
+
+    /// <summary>Writes the text as UTF-8 into a span; false when it does not fit.</summary>
+    public bool TryFormat(Span<byte> utf8Destination, out int bytesWritten, ReadOnlySpan<char> format = default, IFormatProvider? provider = null) =>
+        QuantityText.TryFormat(SiValue, Kind, utf8Destination, out bytesWritten, format, provider);
+}
+#endif
