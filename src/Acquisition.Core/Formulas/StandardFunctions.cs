@@ -7,6 +7,7 @@ public static class StandardFunctions
 {
     /// <summary>Every function of the library.</summary>
     public static FunctionCatalog Catalog { get; } = FunctionCatalog.Empty
+        .With(MathFunctions.All())
         .With(QuantityFunctions.All())
         // Signals
         // Responses

@@ -46,6 +46,7 @@ public sealed partial class FunctionDefinition
         Result = other.Result;
         ResultRule = other.ResultRule;
         Kernel = other.Kernel;
+        Intrinsic = other.Intrinsic;
         ExampleText = other.ExampleText;
         ExampleResult = other.ExampleResult;
     }
@@ -78,6 +79,9 @@ public sealed partial class FunctionDefinition
     internal Func<IReadOnlyList<QuantityKind>, QuantityKind?>? ResultRule { get; private set; }
 
     internal FunctionKernel? Kernel { get; private set; }
+
+    /// <summary>The operation of the language that computes it without a call; none for most functions.</summary>
+    internal Intrinsic Intrinsic { get; private set; }
 
     internal int RequiredCount => Parameters.Count(parameter => !parameter.IsOptional);
 
@@ -161,6 +165,8 @@ public sealed partial class FunctionDefinition
     private static bool Overlap(ValueKind left, ValueKind right) =>
         left.Equals(right) || (left.IsQuantity && right.IsQuantity && (left.IsAnyQuantity || right.IsAnyQuantity)) || (left.IsText && right.IsText);
 
+    internal FunctionDefinition ComputedBy(Intrinsic intrinsic) => new(this) { Intrinsic = intrinsic };
+
     private FunctionDefinition With(FunctionParameter parameter)
     {
         RequireSnakeCase(parameter.Name, "name");
@@ -180,4 +186,14 @@ public sealed partial class FunctionDefinition
         for (int i = 1; good && i < name.Length; i++) good = name[i] is (>= 'a' and <= 'z') or (>= '0' and <= '9') or '_';
         if (!good) throw new ArgumentException($"'{name}' is not a name in snake case: lower-case letters, digits and underscores, a letter first", argument);
     }
+}
+
+/// <summary>Functions that are as frequent and as cheap as an operator.</summary>
+internal enum Intrinsic
+{
+    None,
+    SquareRoot,
+    Absolute,
+    Minimum,
+    Maximum,
 }

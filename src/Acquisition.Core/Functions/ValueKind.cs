@@ -100,7 +100,7 @@ public sealed class ValueKind : IEquatable<ValueKind>
     /// <inheritdoc/>
     public bool Equals(ValueKind? other) =>
         other is not null && _sort == other._sort
-        && (_sort != Sort.Quantity || SameQuantity(Quantity!, other.Quantity!))
+        && (_sort != Sort.Quantity || Quantity!.Equals(other.Quantity))
         && (_sort != Sort.Model || _modelType == other._modelType);
 
     /// <inheritdoc/>
@@ -109,7 +109,7 @@ public sealed class ValueKind : IEquatable<ValueKind>
     /// <inheritdoc/>
     public override int GetHashCode() => _sort switch
     {
-        Sort.Quantity => Quantity!.Dimension.GetHashCode() ^ (int)Quantity.Nature,
+        Sort.Quantity => Quantity!.GetHashCode(),
         Sort.Model => _modelType!.GetHashCode(),
         _ => (int)_sort,
     };
@@ -119,8 +119,4 @@ public sealed class ValueKind : IEquatable<ValueKind>
 
     /// <summary>A quantity kind as a value kind.</summary>
     public static implicit operator ValueKind(QuantityKind kind) => Of(kind);
-
-    private static bool SameQuantity(QuantityKind left, QuantityKind right) =>
-        ReferenceEquals(left, right)
-        || (left.Dimension == right.Dimension && left.Nature == right.Nature && (left.Nature < QuantityNature.Point || left.Symbol == right.Symbol));
 }

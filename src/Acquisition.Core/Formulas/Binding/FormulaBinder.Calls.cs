@@ -1,0 +1,229 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Acquisition.Core.Formulas.Execution;
+using Acquisition.Core.Formulas.Syntax;
+using Acquisition.Core.Functions;
+
+namespace Acquisition.Core.Formulas.Binding;
+
+/// <summary>Calls: which definition is meant, whether the arguments fit, and how they reach its kernel.</summary>
+internal sealed partial class FormulaBinder
+{
+    private Operand Call(CallNode node)
+    {
+        var mark = _program.Mark;
+        IReadOnlyList<FunctionDefinition> candidates = _catalog.Find(node.Name);
+        var arguments = new Operand[node.Arguments.Count];
+        bool isComplete = true;
+        for (int i = 0; i < arguments.Length; i++)
+        {
+            arguments[i] = Bind(node.Arguments[i].Value);
+            isComplete &= arguments[i].Kind is not null;
+        }
+        if (candidates.Count == 0)
+        {
+            string quoted = "'" + Quotation.Of(node.Name, 0, node.Name.Length) + "'";
+            bool isName = _scope.TryFind(node.Name, out _);
+            _problems.Add(node.Start, node.Start + node.Name.Length, isName ? $"found {quoted}, which is a value and not a function; expected an operator between it and '('" : $"{quoted} is no function", isName ? null : Suggestions.ForFunction(node.Name, _catalog));
+            return Operand.Unknown;
+        }
+        if (!isComplete) return Operand.Unknown;
+        FunctionDefinition? function = candidates.Count == 1 ? candidates[0] : candidates.FirstOrDefault(candidate => Fits(candidate, node, arguments));
+        if (function is null)
+        {
+            string found = string.Join(", ", node.Arguments.Select((argument, i) => Describe(argument.Value, arguments[i])));
+            _problems.Add(node.Start, node.End, $"found {node.Name} of {(found.Length == 0 ? "nothing" : found)}, expected {string.Join(" or ", candidates.Select(candidate => candidate.Signature))}");
+            return Operand.Unknown;
+        }
+        if (!TryArrange(function, node, out int[] order)) return Operand.Unknown;
+        node.Function = function;
+        return CheckKinds(function, node, arguments, order) ? Invoke(function, node, arguments, order, mark) : Operand.Unknown;
+    }
+
+    private static bool Fits(FunctionDefinition function, CallNode node, Operand[] arguments)
+    {
+        int count = function.Parameters.Count;
+        var given = new bool[count];
+        for (int i = 0; i < arguments.Length; i++)
+        {
+            int parameter = ParameterOf(function, node.Arguments[i], i);
+            if (parameter < 0 || (given[parameter] && !function.Parameters[parameter].IsRepeated) || !Fits(arguments[i], function.Parameters[parameter].Kind)) return false;
+            given[parameter] = true;
+        }
+        return Enumerable.Range(0, count).All(i => given[i] || function.Parameters[i].IsOptional);
+    }
+
+    private static int ParameterOf(FunctionDefinition function, ArgumentNode argument, int place)
+    {
+        IReadOnlyList<FunctionParameter> parameters = function.Parameters;
+        if (argument.Name is null)
+            return place < parameters.Count ? place : parameters.Count > 0 && parameters[parameters.Count - 1].IsRepeated ? parameters.Count - 1 : -1;
+        for (int i = 0; i < parameters.Count; i++)
+        {
+            if (parameters[i].Name == argument.Name) return i;
+        }
+        return -1;
+    }
+
+    /// <summary>For each argument in the order of the parameters, its place in the text; -1 where the default stands in.</summary>
+    private bool TryArrange(FunctionDefinition function, CallNode node, out int[] order)
+    {
+        IReadOnlyList<FunctionParameter> parameters = function.Parameters;
+        var places = new List<int>[parameters.Count];
+        bool isGood = true, hasNames = false;
+        for (int i = 0; i < node.Arguments.Count; i++)
+        {
+            ArgumentNode argument = node.Arguments[i];
+            int parameter = ParameterOf(function, argument, i);
+            hasNames |= argument.Name is not null;
+            string? problem = null, suggestion = null;
+            if (parameter < 0 && argument.Name is not null)
+            {
+                problem = $"{function.Name} has no parameter '{Quotation.Of(argument.Name, 0, argument.Name.Length)}'";
+                suggestion = Suggestions.Nearest(argument.Name, parameters.Select(each => each.Name));
+            }
+            else if (parameter < 0)
+                problem = parameters.Count == 0 ? $"{function.Name} takes no arguments" : FormattableString.Invariant($"found argument {i + 1} of {function.Name}, expected at most {parameters.Count}: {function.Signature}");
+            else if (argument.Name is null && hasNames)
+                problem = "found an argument without a name after one with a name";
+            else if (places[parameter] is not null && !parameters[parameter].IsRepeated)
+                problem = $"'{parameters[parameter].Name}' of {function.Name} is given twice";
+            if (problem is null)
+            {
+                (places[parameter] ??= new List<int>(1)).Add(i);
+                continue;
+            }
+            isGood = false;
+            _problems.Add(argument.NameStart, argument.Name is null ? argument.Value.End : argument.NameStart + argument.Name.Length, problem, suggestion);
+        }
+        var missing = isGood ? parameters.Where((parameter, i) => places[i] is null && !parameter.IsOptional).Select(parameter => parameter.Name).ToList() : null;
+        if (missing is { Count: > 0 })
+        {
+            isGood = false;
+            _problems.Add(node.End - 1, node.End - 1, $"{function.Name} needs {string.Join(" and ", missing.Select(name => "'" + name + "'"))}: {function.Signature}");
+        }
+        order = isGood ? places.SelectMany(each => each ?? new List<int> { -1 }).ToArray() : Array.Empty<int>();
+        return isGood;
+    }
+
+    private bool CheckKinds(FunctionDefinition function, CallNode node, Operand[] arguments, int[] order)
+    {
+        bool isGood = true;
+        QuantityKind? generic = null;
+        for (int j = 0; j < order.Length; j++)
+        {
+            if (order[j] < 0) continue;
+            FunctionParameter parameter = function.Parameters[Math.Min(j, function.Parameters.Count - 1)];
+            FormulaNode place = node.Arguments[order[j]].Value;
+            Operand argument = arguments[order[j]];
+            string purpose = $" for '{parameter.Name}' of {function.Name}";
+            if (!Fits(argument, parameter.Kind))
+            {
+                Refuse(place, argument, Quotation.WithArticle(parameter.Kind.Name) + purpose, parameter.Kind.Quantity);
+                isGood = false;
+            }
+            else if (parameter.Kind.Choices.Count > 0 && argument.IsKnown && !parameter.Kind.Choices.Contains((string)argument.Object!))
+            {
+                string word = (string)argument.Object!;
+                string? nearest = Suggestions.Nearest(word, parameter.Kind.Choices);
+                _problems.Add(place.Start, place.End, $"found \"{Quotation.Of(word, 0, word.Length)}\", expected {string.Join(" or ", parameter.Kind.Choices.Select(choice => "\"" + choice + "\""))}{purpose}", nearest is null ? null : "\"" + nearest + "\"");
+                isGood = false;
+            }
+            else if (parameter.Kind.IsAnyQuantity && function.Parameters.Count >= 1)
+            {
+                QuantityKind kind = argument.Kind!.Quantity!;
+                generic ??= kind;
+                if (generic != kind && !(argument.CanBeDifference && generic == QuantityKind.TemperatureDifference))
+                {
+                    Refuse(place, argument, SumRules.Expected(generic) + " as the first argument of " + function.Name, generic);
+                    isGood = false;
+                }
+            }
+        }
+        return isGood;
+    }
+
+    private static bool Fits(Operand argument, ValueKind kind) =>
+        kind.IsAnyQuantity ? argument.Kind is { IsQuantity: true }
+        : kind.Quantity is { } quantity ? Fits(argument, quantity)
+        : kind.Equals(argument.Kind);
+
+    private Operand Invoke(FunctionDefinition function, CallNode node, Operand[] arguments, int[] order, (int Numbers, int Objects) mark)
+    {
+        var ordered = new Operand[order.Length];
+        for (int j = 0; j < order.Length; j++) ordered[j] = order[j] < 0 ? Default(function.Parameters[j]) : arguments[order[j]];
+        ValueKind result = function.Result;
+        if (function.ResultRule is not null)
+        {
+            QuantityKind? kind = function.ResultRule(Array.ConvertAll(ordered, operand => operand.Kind!.Quantity!));
+            if (kind is null) return Refuse(node.Arguments[0].Value, arguments[0], $"a quantity that {function.Name} can take (no logarithm and no point on a scale)");
+            result = kind;
+        }
+        switch (function.Intrinsic)
+        {
+            case Intrinsic.SquareRoot: return Emit(Operation.SquareRoot, node, result, mark, ordered[0]);
+            case Intrinsic.Absolute: return Emit(Operation.Absolute, node, result, mark, ordered[0]);
+            case Intrinsic.Minimum or Intrinsic.Maximum:
+                Operand best = ordered[0];
+                for (int j = 1; j < ordered.Length; j++) best = Emit(function.Intrinsic == Intrinsic.Minimum ? Operation.Minimum : Operation.Maximum, node, result, mark, best, ordered[j]);
+                return best;
+        }
+        if (ordered.All(operand => operand.IsKnown) && TryCompute(function, ordered, result, out Operand known)) return known;
+        if (_program.CallCount >= _limits.Calls)
+        {
+            _problems.Add(node.Start, node.End, FormattableString.Invariant($"more than {_limits.Calls} function calls"));
+            return Operand.Unknown;
+        }
+        int[] slots = Array.ConvertAll(ordered, Register);
+        bool[] isNumber = Array.ConvertAll(ordered, operand => operand.Kind!.IsHeldAsNumber);
+        int site = _program.Add(new CallSite(function, function.Kernel!, slots, isNumber));
+        _program.Release(mark);
+        if (!result.IsHeldAsNumber)
+        {
+            int made = _program.Object();
+            _program.Add(Operation.CallForObject, node, made, 0, 0, site);
+            return Operand.In(made, result);
+        }
+        int target = _program.Number();
+        switch (function.Kernel)
+        {
+            case KernelOf1: _program.Add(Operation.Call1, node, target, slots[0], 0, site); break;
+            case KernelOf2: _program.Add(Operation.Call2, node, target, slots[0], slots[1], site); break;
+            default: _program.Add(Operation.Call, node, target, 0, 0, site); break;
+        }
+        return Operand.In(target, result);
+    }
+
+    private static Operand Default(FunctionParameter parameter) => parameter.DefaultValue switch
+    {
+        double number => Operand.Known(parameter.Kind, number),
+        object value => Operand.KnownObject(parameter.Kind, value),
+        _ => Operand.Unknown,
+    };
+
+    /// <summary>Computes a call of known arguments now. A refusal waits until evaluation: it may be in a branch that is never taken.</summary>
+    private static bool TryCompute(FunctionDefinition function, Operand[] arguments, ValueKind result, out Operand known)
+    {
+        known = default;
+        var numbers = Array.ConvertAll(arguments, operand => operand.Number);
+        var objects = Array.ConvertAll(arguments, operand => operand.Object);
+        var slots = Enumerable.Range(0, arguments.Length).ToArray();
+        try
+        {
+            if (!result.IsHeldAsNumber)
+            {
+                object made = function.Kernel!.Object(numbers, objects, slots);
+                known = Operand.KnownObject(result, made);
+                return result.Admits(made);
+            }
+            double value = function.Kernel!.Number(numbers, objects, slots);
+            known = Operand.Known(result, value);
+            return Arithmetic.IsFinite(value);
+        }
+        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,202 @@
+using System;
+using Acquisition.Core.Formulas.Execution;
+using Acquisition.Core.Formulas.Syntax;
+using Acquisition.Core.Functions;
+
+namespace Acquisition.Core.Formulas.Binding;
+
+/// <summary>
+/// Checks kinds and dimensions and gathers instructions, in one walk over the tree. Parts whose value is known are computed on the way.
+/// </summary>
+internal sealed partial class FormulaBinder
+{
+    private readonly string _text;
+    private readonly FunctionCatalog _catalog;
+    private readonly FormulaScope _scope;
+    private readonly FormulaLimits _limits;
+    private readonly ProblemList _problems;
+    private readonly ProgramBuilder _program;
+    private readonly bool _deviates;
+    private bool _isInsideHalfWidth;
+
+    /// <summary>Whether anything bound so far is uncertain.</summary>
+    internal bool HasUncertainTerms { get; private set; }
+
+    /// <summary>Prepares binding of one or several formulas of a text into one program.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="catalog">What may be called.</param>
+    /// <param name="scope">What may be named.</param>
+    /// <param name="limits">What may be asked for.</param>
+    /// <param name="problems">Where mistakes go.</param>
+    /// <param name="program">Where instructions go.</param>
+    /// <param name="deviates">Whether uncertain terms may deviate from their stated value.</param>
+    internal FormulaBinder(string text, FunctionCatalog catalog, FormulaScope scope, FormulaLimits limits, ProblemList problems, ProgramBuilder program, bool deviates)
+    {
+        _text = text;
+        _catalog = catalog;
+        _scope = scope;
+        _limits = limits;
+        _problems = problems;
+        _program = program;
+        _deviates = deviates;
+    }
+
+    internal Operand Bind(FormulaNode node)
+    {
+        Operand operand = node switch
+        {
+            NumberNode number => Operand.Known(ValueKind.Of(number.Quantity), number.SiValue, number.Has(NumberTraits.CanBeDifference)),
+            RatioNode ratio => Operand.Known(ValueKind.Number, ratio.Value),
+            TextNode text => Operand.KnownObject(ValueKind.Text, text.Value),
+            TruthNode truth => Operand.Known(ValueKind.Truth, truth.Value ? 1 : 0),
+            NameNode name => Name(name),
+            UnaryNode unary => Unary(unary),
+            BinaryNode binary => Binary(binary),
+            ChoiceNode choice => Choice(choice),
+            CallNode call => Call(call),
+            ConversionNode conversion => Conversion(conversion),
+            UncertainNode uncertain => Uncertain(uncertain),
+            _ => Operand.Unknown,
+        };
+        node.Kind = operand.Kind;
+        return operand;
+    }
+
+    /// <summary>The register an operand's value is in, putting a known one there first.</summary>
+    internal int Register(Operand operand) =>
+        !operand.IsKnown ? operand.Register
+        : operand.Kind!.IsHeldAsNumber ? _program.ConstantNumber(operand.Number)
+        : _program.ConstantObject(operand.Object!);
+
+    private Operand Name(NameNode node)
+    {
+        if (_scope.TryFind(node.Name, out Operand operand)) return operand;
+        var functions = _catalog.Find(node.Name);
+        foreach (FunctionDefinition function in functions)
+        {
+            if (function.Parameters.Count == 0) return Operand.Known(function.Result, function.Kernel!.Number(Array.Empty<double>(), Array.Empty<object?>(), Array.Empty<int>()));
+        }
+        if (functions.Count > 0)
+            _problems.Add(node.Start, node.End, $"found the function '{node.Name}' without its arguments, expected {functions[0].Signature}");
+        else
+            _problems.Add(node.Start, node.End, $"'{Quotation.Of(_text, node.Start, node.End)}' is not known", Suggestions.ForName(node.Name, _scope.Names, _catalog));
+        return Operand.Unknown;
+    }
+
+    private Operand Unary(UnaryNode node)
+    {
+        var mark = _program.Mark;
+        Operand operand = Bind(node.Operand);
+        if (operand.Kind is null) return Operand.Unknown;
+        if (node.Operator == Operator.Not)
+        {
+            if (!operand.Kind.IsTruth) return Refuse(node.Operand, operand, "a truth value after 'not'");
+            return Emit(Operation.Not, node, ValueKind.Truth, mark, operand);
+        }
+        QuantityKind? kind = operand.Kind.Quantity;
+        if (kind is null) return Refuse(node.Operand, operand, "a quantity after '-'");
+        if (kind.Nature == QuantityNature.Point && !operand.CanBeDifference) return Refuse(node.Operand, operand, "a quantity that can be negated (a temperature is a point on a scale)");
+        if (kind.IsLogarithmic && kind.Reference != LevelReference.None) return Refuse(node.Operand, operand, "a quantity that can be negated (a level is a point on a scale)");
+        return Emit(Operation.Negate, node, kind.Nature == QuantityNature.Point ? QuantityKind.TemperatureDifference : operand.Kind, mark, operand);
+    }
+
+    private Operand Choice(ChoiceNode node)
+    {
+        var mark = _program.Mark;
+        Operand condition = Bind(node.Condition);
+        bool isCondition = condition.Kind is { IsTruth: true };
+        if (condition.Kind is not null && !isCondition) Refuse(node.Condition, condition, "a truth value after 'if'");
+        if (!node.BranchesHaveCalls) return ChoiceOfValues(node, condition, mark);
+
+        int skip = _program.Add(Operation.JumpUnless, node.Condition, 0, isCondition ? Register(condition) : 0);
+        _program.Release(mark);
+        Operand whenTrue = Bind(node.WhenTrue);
+        bool isNumber = whenTrue.Kind is null || whenTrue.Kind.IsHeldAsNumber;
+        int target = Settle(node.WhenTrue, whenTrue, isNumber, mark);
+        int leave = _program.Add(Operation.Jump, node, 0);
+        int elseStart = _program.Length;
+        _program.Release(mark);
+        Operand whenFalse = Bind(node.WhenFalse);
+        if (whenTrue.Kind is null || whenFalse.Kind is null || !isCondition) return Operand.Unknown;
+        if (!AreAlike(whenTrue, whenFalse, out ValueKind? common)) return Refuse(node.WhenFalse, whenFalse, $"{Quotation.WithArticle(whenTrue.Kind.Name)} as after 'then'");
+        Settle(node.WhenFalse, whenFalse, isNumber, mark);
+        _program.Lead(leave, Operation.Jump, 0, _program.Length, 0);
+        _program.Lead(skip, isNumber ? Operation.JumpUnless : Operation.JumpUnlessForObject, target, elseStart, _program.Length);
+        return Operand.In(target, common!);
+    }
+
+    /// <summary>Puts the value of a branch where the choice expects it.</summary>
+    private int Settle(FormulaNode node, Operand value, bool isNumber, (int Numbers, int Objects) mark)
+    {
+        int source = value.Kind is null ? 0 : Register(value);
+        _program.Release(mark);
+        int target = isNumber ? _program.Number() : _program.Object();
+        if (source != target) _program.Add(isNumber ? Operation.Copy : Operation.CopyObject, node, target, source);
+        return target;
+    }
+
+    /// <summary>Both branches cost no more than the choice itself: compute both and take one, which columns do without branching.</summary>
+    private Operand ChoiceOfValues(ChoiceNode node, Operand condition, (int Numbers, int Objects) mark)
+    {
+        Operand whenTrue = Bind(node.WhenTrue), whenFalse = Bind(node.WhenFalse);
+        if (condition.Kind is not { IsTruth: true } || whenTrue.Kind is null || whenFalse.Kind is null) return Operand.Unknown;
+        if (!AreAlike(whenTrue, whenFalse, out ValueKind? common)) return Refuse(node.WhenFalse, whenFalse, $"{Quotation.WithArticle(whenTrue.Kind.Name)} as after 'then'");
+        if (condition.IsKnown) return (condition.Number != 0 ? whenTrue : whenFalse).As(common!);
+        if (!common!.IsHeldAsNumber)
+        {
+            _problems.Add(node.Start, node.End, $"a choice between two {common.Name}s needs a condition that is known when the formula is built");
+            return Operand.Unknown;
+        }
+        int test = Register(condition), left = Register(whenTrue), right = Register(whenFalse);
+        _program.Release(mark);
+        int target = _program.Number();
+        _program.Add(Operation.Select, node, target, test, left, right);
+        return Operand.In(target, common);
+    }
+
+    private Operand Conversion(ConversionNode node)
+    {
+        Operand operand = Bind(node.Operand);
+        if (operand.Kind is null) return Operand.Unknown;
+        if (Fits(operand, node.UnitKind)) return operand.As(node.UnitKind);
+        return Refuse(node.Operand, operand, $"{Quotation.WithArticle(node.UnitKind.Name)} before 'in {node.Unit}'");
+    }
+
+    /// <summary>Whether a value may stand where a kind is asked for; a number in kelvins is a temperature or a difference as is needed.</summary>
+    internal static bool Fits(Operand operand, QuantityKind kind) =>
+        operand.Kind?.Quantity is { } found && (found == kind || (operand.CanBeDifference && kind == QuantityKind.TemperatureDifference));
+
+    private static bool AreAlike(Operand left, Operand right, out ValueKind? common)
+    {
+        common = left.Kind!.Equals(right.Kind) ? left.Kind
+            : left.CanBeDifference && right.Kind!.Quantity == QuantityKind.TemperatureDifference ? right.Kind
+            : right.CanBeDifference && left.Kind.Quantity == QuantityKind.TemperatureDifference ? left.Kind
+            : null;
+        return common is not null;
+    }
+
+    /// <summary>Computes now what is known, else adds an instruction whose target may be a register that its operands leave free.</summary>
+    private Operand Emit(Operation operation, FormulaNode node, ValueKind kind, (int Numbers, int Objects) mark, Operand a, Operand b = default)
+    {
+        bool isBinary = b.Kind is not null;
+        if (a.IsKnown && (!isBinary || b.IsKnown))
+        {
+            double value = Arithmetic.Apply(operation, a.Number, b.Number);
+            if (Arithmetic.IsFinite(value)) return Operand.Known(kind, value);
+        }
+        int left = Register(a), right = isBinary ? Register(b) : left;
+        _program.Release(mark);
+        int target = _program.Number();
+        _program.Add(operation, node, target, left, right);
+        return Operand.In(target, kind);
+    }
+
+    private Operand Refuse(FormulaNode node, Operand operand, string expected, QuantityKind? wanted = null)
+    {
+        string? suggestion = wanted is not null && node is NumberNode number ? UnitSuggestions.OfKind(_text.Substring(number.Start, number.End - number.Start), 0, wanted, '.') : null;
+        _problems.Add(node.Start, node.End, $"found {Describe(node, operand)}, expected {expected}", suggestion);
+        return Operand.Unknown;
+    }
+
+    private string Describe(FormulaNode node, Operand operand) => $"{Quotation.WithArticle(operand.Kind!.Name)} ({Quotation.Of(_text, node.Start, node.End)})";
+}

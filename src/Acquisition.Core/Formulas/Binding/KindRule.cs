@@ -1,0 +1,29 @@
+using Acquisition.Core.Formulas.Execution;
+
+namespace Acquisition.Core.Formulas.Binding;
+
+/// <summary>What an operator makes of two kinds: the kind of its result and the operation that computes it, or why there is none.</summary>
+internal readonly struct KindRule
+{
+    private KindRule(QuantityKind? result, Operation operation, bool isSwapped, string? refusal)
+    {
+        Result = result;
+        Operation = operation;
+        IsSwapped = isSwapped;
+        Refusal = refusal;
+    }
+
+    internal QuantityKind? Result { get; }
+
+    internal Operation Operation { get; }
+
+    /// <summary>Whether the operation wants the right operand first.</summary>
+    internal bool IsSwapped { get; }
+
+    /// <summary>What was expected instead; null where the rule holds.</summary>
+    internal string? Refusal { get; }
+
+    internal static KindRule Gives(QuantityKind result, Operation operation, bool isSwapped = false) => new(result, operation, isSwapped, null);
+
+    internal static KindRule Refused(string expected) => new(null, default, false, expected);
+}

@@ -1,0 +1,42 @@
+using Acquisition.Core.Functions;
+
+namespace Acquisition.Core.Formulas.Binding;
+
+/// <summary>A part of a formula after binding: what it is, and its value where that is known already, else the register it will be in.</summary>
+internal readonly struct Operand
+{
+    private Operand(ValueKind? kind, bool isKnown, double number, object? value, int register, bool canBeDifference)
+    {
+        Kind = kind;
+        IsKnown = isKnown;
+        Number = number;
+        Object = value;
+        Register = register;
+        CanBeDifference = canBeDifference;
+    }
+
+    /// <summary>A part with a mistake that is reported already.</summary>
+    internal static Operand Unknown => default;
+
+    internal static Operand Known(ValueKind kind, double number, bool canBeDifference = false) => new(kind, true, number, null, 0, canBeDifference);
+
+    internal static Operand KnownObject(ValueKind kind, object value) => new(kind, true, 0, value, 0, false);
+
+    internal static Operand In(int register, ValueKind kind) => new(kind, false, 0, null, register, false);
+
+    /// <summary>What it is; null where a mistake is reported already.</summary>
+    internal ValueKind? Kind { get; }
+
+    internal bool IsKnown { get; }
+
+    internal double Number { get; }
+
+    internal object? Object { get; }
+
+    internal int Register { get; }
+
+    /// <summary>Whether it is a number in kelvins, which can be a temperature or a difference of two.</summary>
+    internal bool CanBeDifference { get; }
+
+    internal Operand As(ValueKind kind) => new(kind, IsKnown, Number, Object, Register, false);
+}

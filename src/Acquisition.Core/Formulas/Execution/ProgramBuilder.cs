@@ -1,0 +1,180 @@
+using System.Collections.Generic;
+using Acquisition.Core.Formulas.Syntax;
+
+namespace Acquisition.Core.Formulas.Execution;
+
+/// <summary>
+/// Gathers instructions. Registers are numbered within their group (inputs, constants, kept, passing) until the groups' sizes are known, then all are
+/// renumbered. Passing registers follow a stack: what an operator read is free again when it writes.
+/// </summary>
+internal sealed class ProgramBuilder(int inputs, int objectInputs)
+{
+    private const int GroupShift = 24;
+    private const int Constant = 1 << GroupShift;
+    private const int Kept = 2 << GroupShift;
+    private const int Passing = 3 << GroupShift;
+
+    private readonly List<Instruction> _code = new();
+    private readonly List<CallSite> _calls = new();
+    private readonly List<UncertainTerm> _terms = new();
+    private readonly Registers _numbers = new();
+    private readonly Registers _objects = new();
+    private readonly List<double> _constants = new();
+    private readonly List<object?> _objectConstants = new();
+
+    /// <summary>How many passing registers of a kind are in use.</summary>
+    private sealed class Registers
+    {
+        internal int Top;
+        internal int Highest;
+        internal int Kept;
+
+        internal int Push()
+        {
+            if (++Top > Highest) Highest = Top;
+            return Passing + Top - 1;
+        }
+    }
+
+    internal int Length => _code.Count;
+
+    internal int CallCount => _calls.Count;
+
+    /// <summary>The state of the passing registers, to return to when an operator has read its operands.</summary>
+    internal (int Numbers, int Objects) Mark => (_numbers.Top, _objects.Top);
+
+    internal void Release((int Numbers, int Objects) mark)
+    {
+        _numbers.Top = mark.Numbers;
+        _objects.Top = mark.Objects;
+    }
+
+    internal int Number() => _numbers.Push();
+
+    internal int Object() => _objects.Push();
+
+    internal int KeptNumber() => Kept + _numbers.Kept++;
+
+    internal int KeptObject() => Kept + _objects.Kept++;
+
+    internal int ConstantNumber(double value)
+    {
+        long bits = System.BitConverter.DoubleToInt64Bits(value);
+        for (int i = 0; i < _constants.Count && i < 16; i++)
+        {
+            if (System.BitConverter.DoubleToInt64Bits(_constants[i]) == bits) return Constant + i;
+        }
+        _constants.Add(value);
+        return Constant + _constants.Count - 1;
+    }
+
+    internal int ConstantObject(object value)
+    {
+        _objectConstants.Add(value);
+        return Constant + _objectConstants.Count - 1;
+    }
+
+    internal int Add(Operation operation, FormulaNode place, int target, int a = 0, int b = 0, int c = 0)
+    {
+        _code.Add(new Instruction { Operation = operation, Target = target, A = a, B = b, C = c, Start = place.Start, End = place.End });
+        return _code.Count - 1;
+    }
+
+    /// <summary>Tells a jump where it leads, now that the place is known.</summary>
+    internal void Lead(int jump, Operation operation, int target, int destination, int whenMissing)
+    {
+        Instruction instruction = _code[jump];
+        instruction.Operation = operation;
+        instruction.Target = target;
+        instruction.B = destination;
+        instruction.C = whenMissing;
+        _code[jump] = instruction;
+    }
+
+    /// <summary>Drops the instructions from a place on; nothing before it may lead there.</summary>
+    internal void Forget(int from) => _code.RemoveRange(from, _code.Count - from);
+
+    internal int Add(CallSite call)
+    {
+        _calls.Add(call);
+        return _calls.Count - 1;
+    }
+
+    internal int Add(UncertainTerm term)
+    {
+        _terms.Add(term);
+        return _terms.Count - 1;
+    }
+
+    internal Program Build()
+    {
+        var code = _code.ToArray();
+        for (int i = 0; i < code.Length; i++) Renumber(ref code[i]);
+        foreach (CallSite call in _calls)
+        {
+            for (int j = 0; j < call.Slots.Length; j++) call.Slots[j] = call.IsNumber[j] ? Place(call.Slots[j]) : ObjectPlace(call.Slots[j]);
+        }
+        foreach (UncertainTerm term in _terms) term.HalfWidthRegister = Place(term.HalfWidthRegister);
+        int objectRegisters = objectInputs + _objectConstants.Count + _objects.Kept + _objects.Highest;
+        var objects = new object?[objectRegisters];
+        _objectConstants.CopyTo(objects, objectInputs);
+        return new Program(code, _calls.ToArray(), _constants.ToArray(), objects, inputs, objectInputs,
+            inputs + _constants.Count + _numbers.Kept + _numbers.Highest, objectRegisters, _terms.ToArray());
+    }
+
+    /// <summary>Where a number register ends up; valid once nothing is added any more.</summary>
+    internal int Place(int register) => (register >> GroupShift) switch
+    {
+        0 => register,
+        1 => register - Constant + inputs,
+        2 => register - Kept + inputs + _constants.Count,
+        _ => register - Passing + inputs + _constants.Count + _numbers.Kept,
+    };
+
+    /// <summary>Where an object register ends up; valid once nothing is added any more.</summary>
+    internal int ObjectPlace(int register) => (register >> GroupShift) switch
+    {
+        0 => register,
+        1 => register - Constant + objectInputs,
+        2 => register - Kept + objectInputs + _objectConstants.Count,
+        _ => register - Passing + objectInputs + _objectConstants.Count + _objects.Kept,
+    };
+
+    private void Renumber(ref Instruction i)
+    {
+        switch (i.Operation)
+        {
+            case Operation.Jump:
+                return;
+            case Operation.CopyObject:
+                i.Target = ObjectPlace(i.Target);
+                i.A = ObjectPlace(i.A);
+                return;
+            case Operation.TextsEqual:
+                i.Target = Place(i.Target);
+                i.A = ObjectPlace(i.A);
+                i.B = ObjectPlace(i.B);
+                return;
+            case Operation.CallForObject:
+                i.Target = ObjectPlace(i.Target);
+                return;
+            case Operation.Call:
+                i.Target = Place(i.Target);
+                return;
+            case Operation.JumpUnless or Operation.Deviate or Operation.Call1:
+                i.Target = Place(i.Target);
+                i.A = Place(i.A);
+                return;
+            case Operation.JumpUnlessForObject:
+                i.Target = ObjectPlace(i.Target);
+                i.A = Place(i.A);
+                return;
+            case Operation.Select:
+                i.C = Place(i.C);
+                break;
+        }
+        i.Target = Place(i.Target);
+        i.A = Place(i.A);
+        i.B = Place(i.B);
+    }
+}

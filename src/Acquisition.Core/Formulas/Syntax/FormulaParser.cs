@@ -1,0 +1,302 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core.Formulas.Syntax;
+
+/// <summary>
+/// Reads the text of a formula into a tree, by operator precedence. It goes on after a mistake wherever the rest still makes sense. Time is proportional
+/// to the length of the text; nesting and nodes are bounded.
+/// </summary>
+internal sealed partial class FormulaParser
+{
+    private readonly string _text;
+    private readonly int _end;
+    private readonly FormulaLimits _limits;
+    private readonly ProblemList _problems;
+    private readonly LocalUnits _units;
+    private int _at;
+    private int _depth;
+    private int _nodes;
+    private int _calls;
+    private bool _stopped;
+
+    private FormulaParser(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems)
+    {
+        _text = text;
+        _at = start;
+        _end = end;
+        _limits = limits;
+        _units = units;
+        _problems = problems;
+    }
+
+    /// <summary>Reads the formula that fills a part of a text. What is wrong with it is added to <paramref name="problems"/>.</summary>
+    internal static FormulaNode Parse(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems)
+    {
+        if (end - start > limits.Length)
+        {
+            problems.Add(start, end, FormattableString.Invariant($"the formula has {end - start} characters; at most {limits.Length} are read"));
+            return new MissingNode(start, end);
+        }
+        var parser = new FormulaParser(text, start, end, limits, units, problems);
+        FormulaNode node = parser.Expression(0);
+        parser.SkipSpaces();
+        if (!parser._stopped && parser._at < end) parser.ReportTrailing();
+        return node;
+    }
+
+    private FormulaNode Expression(int loosest)
+    {
+        if (++_depth > _limits.Nesting) return Stop(FormattableString.Invariant($"more than {_limits.Nesting} levels of nesting"));
+        FormulaNode left = Prefix();
+        while (!_stopped)
+        {
+            SkipSpaces();
+            if (_at >= _end) break;
+            int start = _at;
+            if (_text[_at] == '±' || IsPlusMinus())
+            {
+                if (Tightness.Uncertainty < loosest) break;
+                _at += _text[_at] == '±' ? 1 : 3;
+                left = Uncertain(left);
+                continue;
+            }
+            Operator op = PeekOperator(out int length);
+            if (op == Operator.None)
+            {
+                if (loosest <= Tightness.Conversion && IsWord("in"))
+                {
+                    _at += 2;
+                    left = Conversion(left);
+                    continue;
+                }
+                break;
+            }
+            int tightness = Tightness.Of(op);
+            if (tightness < loosest) break;
+            _at += length;
+            int calls = _calls;
+            FormulaNode right = Expression(op == Operator.Power ? Tightness.Sign : tightness + 1);
+            if (tightness == Tightness.Comparison && left is BinaryNode { Operator: >= Operator.Less and <= Operator.NotEqual } chain && !IsParenthesised(left, start))
+                ReportChain(chain, op, start, right);
+            left = Count(new BinaryNode(op, start, left, right, _calls > calls));
+        }
+        _depth--;
+        return left;
+    }
+
+    /// <summary>Whether a closing parenthesis stands between the end of an operand and the operator after it.</summary>
+    private bool IsParenthesised(FormulaNode operand, int operatorStart)
+    {
+        for (int i = operand.End; i < operatorStart; i++)
+        {
+            if (_text[i] == ')') return true;
+        }
+        return false;
+    }
+
+    private FormulaNode Prefix()
+    {
+        SkipSpaces();
+        if (_at >= _end) return Missing("a value");
+        int start = _at;
+        char c = _text[_at];
+        if (c is '-' or '\u2212')
+        {
+            _at++;
+            FormulaNode operand = Expression(Tightness.Sign);
+            return operand is NumberNode number && !number.Has(NumberTraits.IsNegative) && !IsParenthesised(number, _at) && _text[number.Start] is (>= '0' and <= '9') or '.'
+                ? Negated(start, number)
+                : Count(new UnaryNode(start, Operator.Negate, operand));
+        }
+        if (c == '+')
+        {
+            _problems.Add(start, start + 1, "found '+' without a left operand, expected a value");
+            _at++;
+            return Expression(Tightness.Sign);
+        }
+        if (IsWord("not"))
+        {
+            _at += 3;
+            return Count(new UnaryNode(start, Operator.Not, Expression(Tightness.Not)));
+        }
+        return Operand();
+    }
+
+    private FormulaNode Operand()
+    {
+        int start = _at;
+        char c = _text[_at];
+        if (c is (>= '0' and <= '9') || (c == '.' && NumberReader.IsDigit(_text, _at + 1))) return Number();
+        if (c == '(') return Group();
+        if (c == '"') return Text();
+        if (c == '√' || IsWordStart(c)) return Word();
+        if (c is ')' or ',' or ':' or '*' or '/' or '^' or '=' or '<' or '>' or '!') return Missing("a value");
+        _at += char.IsHighSurrogate(c) && _at + 1 < _end && char.IsLowSurrogate(_text[_at + 1]) ? 2 : 1;
+        _problems.Add(start, _at, char.IsDigit(c) ? "found a digit of another script, expected digits 0 to 9" : $"found {Shown(start, _at)}, expected a value", c == '\'' ? "\"" : null);
+        return _at < _end && c is not '\'' ? Skipped(start) : new MissingNode(start, _at);
+    }
+
+    private FormulaNode Skipped(int start)
+    {
+        SkipSpaces();
+        return _at < _end && !_stopped && ++_nodes <= _limits.Nodes && ++_depth <= _limits.Nesting ? Leave(Operand()) : new MissingNode(start, _at);
+    }
+
+    private FormulaNode Leave(FormulaNode node)
+    {
+        _depth--;
+        return node;
+    }
+
+    private FormulaNode Group()
+    {
+        int start = _at++;
+        FormulaNode inner = Expression(0);
+        if (_stopped) return inner;
+        SkipSpaces();
+        if (_at < _end && _text[_at] == ')')
+            _at++;
+        else
+            ReportUnclosed(start, "'('");
+        return inner;
+    }
+
+    private ChoiceNode Choice(int start)
+    {
+        _at += 2;
+        FormulaNode condition = Expression(0);
+        int calls = _calls;
+        FormulaNode whenTrue = Branch("then", start);
+        FormulaNode whenFalse = Branch("else", start);
+        return Count(new ChoiceNode(start, condition, whenTrue, whenFalse, _calls > calls));
+    }
+
+    private FormulaNode Branch(string word, int start)
+    {
+        if (_stopped) return new MissingNode(_at, _at);
+        SkipSpaces();
+        if (!IsWord(word))
+        {
+            _problems.Add(_at, _at, $"{FoundHere()}, expected '{word}' of the 'if' at column {ColumnOf(start)}");
+            return new MissingNode(_at, _at);
+        }
+        _at += word.Length;
+        return Expression(0);
+    }
+
+    private CallNode Call(int start, string name)
+    {
+        int open = _at++;
+        _calls++;
+        var arguments = new List<ArgumentNode>();
+        SkipSpaces();
+        if (_at < _end && _text[_at] == ')')
+        {
+            _at++;
+            return Count(new CallNode(start, _at, name, arguments));
+        }
+        while (!_stopped)
+        {
+            arguments.Add(Argument());
+            SkipSpaces();
+            if (_stopped || _at >= _end) break;
+            if (_text[_at] == ',')
+            {
+                _at++;
+                continue;
+            }
+            if (_text[_at] == ')')
+            {
+                _at++;
+                return Count(new CallNode(start, _at, name, arguments));
+            }
+            break;
+        }
+        if (!_stopped) ReportUnclosed(open, $"'(' of {name}");
+        return Count(new CallNode(start, _at, name, arguments));
+    }
+
+    private ArgumentNode Argument()
+    {
+        SkipSpaces();
+        int start = _at;
+        if (_at < _end && IsNameStart(_text[_at]))
+        {
+            int end = WordEnd(_at);
+            int colon = end;
+            while (colon < _end && IsSpace(_text[colon])) colon++;
+            if (colon < _end && _text[colon] == ':')
+            {
+                string name = _text.Substring(start, end - start);
+                _at = colon + 1;
+                return new ArgumentNode(name, start, Expression(0));
+            }
+        }
+        return new ArgumentNode(null, start, Expression(0));
+    }
+
+    private UncertainNode Uncertain(FormulaNode value)
+    {
+        FormulaNode halfWidth = Expression(Tightness.Product);
+        int end = _stopped ? _at : halfWidth.End;
+        double? factor = null;
+        if (TryCoverageFactor(out double k))
+        {
+            factor = k;
+            end = _at;
+        }
+        return Count(new UncertainNode(value, halfWidth, end, factor));
+    }
+
+    private bool TryCoverageFactor(out double factor)
+    {
+        factor = 0;
+        int at = SkipFrom(_at);
+        if (at >= _end || _text[at] != '(') return false;
+        int open = at;
+        at = SkipFrom(at + 1);
+        if (at >= _end || _text[at] != 'k') return false;
+        at = SkipFrom(at + 1);
+        if (at >= _end || _text[at] != '=') return false;
+        at = SkipFrom(at + 1);
+        if (!NumberReader.TryRead(_text, at, '.', true, out DecimalNumber number, out TextProblem problem))
+        {
+            _problems.Add(problem.Start, problem.Start + problem.Length, "expected a coverage factor such as (k=2)");
+            _at = at;
+            factor = 1;
+            return true;
+        }
+        factor = DecimalConversion.ToDouble(_text, number, UnitReading.PlainNumber(number.End));
+        at = SkipFrom(number.End);
+        if (!(factor > 0 && factor <= 100)) _problems.Add(number.Start, number.End, "a coverage factor lies above 0 and is at most 100");
+        if (at < _end && _text[at] == ')')
+            at++;
+        else
+            ReportUnclosed(open, "'('");
+        _at = at;
+        return true;
+    }
+
+    private FormulaNode Conversion(FormulaNode operand)
+    {
+        SkipSpaces();
+        int start = _at;
+        if (_at < _end && TryUnit(_at, out UnitReading reading, out int end, out double factor, out _))
+        {
+            _at = end;
+            return Count(new ConversionNode(_text, operand, start, end, reading.Kind, factor == 1 && UnitReader.TryRead(_text, start, true, out _, out _) ? 0 : factor));
+        }
+        if (_at < _end && IsWordStart(_text[_at]))
+        {
+            int wordEnd = WordEnd(_at);
+            ReportNoUnit(_at, wordEnd);
+            _at = wordEnd;
+        }
+        else
+        {
+            _problems.Add(_at, _at, FoundHere() + ", expected a unit after 'in'");
+        }
+        return operand;
+    }
+}

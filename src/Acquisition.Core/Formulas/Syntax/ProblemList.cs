@@ -1,0 +1,47 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core.Formulas.Syntax;
+
+/// <summary>Collects what is wrong with one text and finds lines and columns for it.</summary>
+internal sealed class ProblemList(string text, int firstLine = 1, int firstColumn = 1, bool hasLines = false)
+{
+    /// <summary>Enough for a person to work on; a hostile text gets no longer answer.</summary>
+    internal const int Most = 50;
+
+    private readonly List<FormulaProblem> _problems = new();
+
+    internal int Count => _problems.Count;
+
+    internal void Add(int start, int end, string message, string? suggestion = null)
+    {
+        if (_problems.Count >= Most) return;
+        foreach (FormulaProblem earlier in _problems)
+        {
+            if (earlier.Start == start && earlier.Length == end - start) return;
+        }
+        _problems.Add(At(start, end, message, suggestion));
+    }
+
+    /// <summary>A problem with its line and column.</summary>
+    internal FormulaProblem At(int start, int end, string message, string? suggestion = null)
+    {
+        int line = firstLine, lineStart = 1 - firstColumn;
+        bool isMultiLine = hasLines;
+        for (int i = 0; i < text.Length; i++)
+        {
+            if (text[i] != '\n') continue;
+            isMultiLine = true;
+            if (i >= start) break;
+            line++;
+            lineStart = i + 1;
+        }
+        return new FormulaProblem(start, Math.Max(0, end - start), line, start - lineStart + 1, isMultiLine, message, suggestion);
+    }
+
+    internal IReadOnlyList<FormulaProblem> Sorted()
+    {
+        _problems.Sort(static (left, right) => left.Start != right.Start ? left.Start.CompareTo(right.Start) : right.Length.CompareTo(left.Length));
+        return _problems.ToArray();
+    }
+}
