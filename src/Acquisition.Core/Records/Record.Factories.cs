@@ -12,7 +12,8 @@ public sealed partial class Record
     /// <param name="copy">Whether the array is copied; false hands it over to the record, and nobody may change it any more.</param>
     /// <exception cref="ArgumentException"><paramref name="volts"/> is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rate"/> is 0 Sa/s.</exception>
-    public static Record FromVolts(double[] volts, SampleRate rate, bool copy = true) => FromValues(volts, QuantityKind.Voltage, rate, copy);
+    public static Record FromVolts(double[] volts, SampleRate rate, bool copy = true) =>
+        Make(new DoubleSamples(Own(volts, copy, nameof(volts))), QuantityKind.Voltage, rate);
 
     /// <summary>A record of volts in single precision.</summary>
     /// <param name="volts">The samples, at least one.</param>
@@ -20,7 +21,8 @@ public sealed partial class Record
     /// <param name="copy">Whether the array is copied; false hands it over to the record, and nobody may change it any more.</param>
     /// <exception cref="ArgumentException"><paramref name="volts"/> is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rate"/> is 0 Sa/s.</exception>
-    public static Record FromVolts(float[] volts, SampleRate rate, bool copy = true) => FromValues(volts, QuantityKind.Voltage, rate, copy);
+    public static Record FromVolts(float[] volts, SampleRate rate, bool copy = true) =>
+        Make(new FloatSamples(Own(volts, copy, nameof(volts))), QuantityKind.Voltage, rate);
 
     /// <summary>A record of any kind of quantity.</summary>
     /// <param name="siValues">The samples in the unit that the kind is held in, at least one.</param>

@@ -15,7 +15,7 @@ internal sealed class ByteCodes : CodeSamples
     private readonly double[] _values;
 
     internal ByteCodes(byte[] codes, bool signed, double scale, double atZero)
-        : base(scale, signed ? atZero - 128 * scale : atZero)
+        : base(scale, atZero, signed ? 128 : 0)
     {
         _codes = codes;
         Length = codes.Length;
@@ -26,7 +26,7 @@ internal sealed class ByteCodes : CodeSamples
     }
 
     private ByteCodes(ByteCodes whole, int first, int length)
-        : base(whole.Scale, whole.AtLowest)
+        : base(whole.Scale, whole.AtZero, whole.Zero)
     {
         _codes = whole._codes;
         _flip = whole._flip;
@@ -54,7 +54,7 @@ internal sealed class ByteCodes : CodeSamples
         var counts = new long[256];
         for (int i = 0; i < 256; i++)
             counts[i ^ _flip] = raw[i];
-        return new CodeCounts(counts, Scale, AtLowest);
+        return new CodeCounts(counts, this);
     }
 
     internal override void Extremes(int from, int to, out double lowest, out double highest)
@@ -143,6 +143,10 @@ internal sealed class ByteCodes : CodeSamples
             i++;
         return i - _first;
     }
+
+    internal override string ItemType => _flip == 0 ? "u1" : "i1";
+
+    internal override void CopyItems(int from, byte[] destination, int count) => Buffer.BlockCopy(_codes, _first + from, destination, 0, count);
 
     internal override SampleStore Slice(int from, int count) => new ByteCodes(this, _first + from, count);
 }

@@ -5,16 +5,14 @@ namespace Acquisition.Core.Records;
 /// <summary>How often each code of a converter occurs in a record: all that levels and moments of the amplitude need, however long the record.</summary>
 internal sealed class CodeCounts
 {
-    private readonly double _scale, _atFirst;
+    private readonly CodeSamples _codes;
 
     /// <param name="counts">Occurrences by code, from the lowest code up.</param>
-    /// <param name="scale">The value of one step, above zero.</param>
-    /// <param name="atFirst">The value of the lowest code.</param>
-    internal CodeCounts(long[] counts, double scale, double atFirst)
+    /// <param name="codes">Where the codes are from.</param>
+    internal CodeCounts(long[] counts, CodeSamples codes)
     {
         Counts = counts;
-        _scale = scale;
-        _atFirst = atFirst;
+        _codes = codes;
         for (int i = 0; i < counts.Length; i++)
         {
             if (counts[i] == 0)
@@ -36,7 +34,7 @@ internal sealed class CodeCounts
 
     internal long Total { get; }
 
-    internal double Step => _scale;
+    internal double Step => _codes.Scale;
 
-    internal double ValueOf(double code) => _atFirst + code * _scale;
+    internal double ValueOf(int code) => _codes.ValueOf(code);
 }

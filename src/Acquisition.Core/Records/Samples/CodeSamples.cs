@@ -8,26 +8,30 @@ namespace Acquisition.Core.Records;
 /// </summary>
 internal abstract class CodeSamples : SampleStore
 {
-    private protected CodeSamples(double scale, double atLowest)
+    private protected CodeSamples(double scale, double atZero, int zero)
     {
         Scale = scale;
-        AtLowest = atLowest;
+        AtZero = atZero;
+        Zero = zero;
     }
 
     /// <summary>The value of one step, above zero.</summary>
     internal double Scale { get; }
 
-    /// <summary>The value of the lowest code.</summary>
-    internal double AtLowest { get; }
+    /// <summary>The value of the code that is written as 0.</summary>
+    internal double AtZero { get; }
+
+    /// <summary>Which code is written as 0, counted from the lowest.</summary>
+    internal int Zero { get; }
 
     internal abstract int Codes { get; }
 
-    internal double ValueOf(int code) => AtLowest + code * Scale;
+    internal double ValueOf(int code) => AtZero + (code - Zero) * Scale;
 
     /// <summary>The lowest code whose value is at or above a level; the number of codes where none is.</summary>
     internal int Threshold(double level)
     {
-        double estimate = Math.Ceiling((level - AtLowest) / Scale);
+        double estimate = Math.Ceiling((level - AtZero) / Scale) + Zero;
         if (double.IsNaN(estimate) || estimate > Codes)
             return Codes;
         int code = Math.Max(0, (int)estimate);

@@ -111,6 +111,16 @@ internal sealed class DoubleSamples : SampleStore
         return i - _first;
     }
 
+    internal override string ItemType => "f8";
+
+    internal override void CopyItems(int from, byte[] destination, int count)
+    {
+        // Through a block of its own: the byte offset into a long array does not fit an int.
+        var block = new double[count];
+        Array.Copy(_values, _first + from, block, 0, count);
+        Buffer.BlockCopy(block, 0, destination, 0, 8 * count);
+    }
+
     internal override SampleStore Slice(int from, int count) => new DoubleSamples(_values, _first + from, count);
 
     internal override int FirstNotFinite()

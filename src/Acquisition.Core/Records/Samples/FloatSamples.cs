@@ -108,6 +108,16 @@ internal sealed class FloatSamples : SampleStore
     }
 #endif
 
+    internal override string ItemType => "f4";
+
+    internal override void CopyItems(int from, byte[] destination, int count)
+    {
+        // Through a block of its own: the byte offset into a long array does not fit an int.
+        var block = new float[count];
+        Array.Copy(_values, _first + from, block, 0, count);
+        Buffer.BlockCopy(block, 0, destination, 0, 4 * count);
+    }
+
     internal override SampleStore Slice(int from, int count) => new FloatSamples(_values, _first + from, count);
 
     internal override int FirstNotFinite()

@@ -23,6 +23,12 @@ internal abstract class SampleStore
     /// <summary>The same samples, fewer of them; nothing is copied.</summary>
     internal abstract SampleStore Slice(int from, int count);
 
+    /// <summary>How an item is kept, as letter and size in bytes: f8, f4, i1, u1, i2, u2.</summary>
+    internal abstract string ItemType { get; }
+
+    /// <summary>Copies items as they are kept, in the machine's byte order.</summary>
+    internal abstract void CopyItems(int from, byte[] destination, int count);
+
     /// <summary>How often each code occurs; null where the samples are no codes.</summary>
     internal virtual CodeCounts? CountCodes() => null;
 

@@ -13,7 +13,7 @@ internal sealed class ShortCodes : CodeSamples
     private readonly int _first, _flip;
 
     internal ShortCodes(short[] codes, bool signed, double scale, double atZero)
-        : base(scale, signed ? atZero - 32768 * scale : atZero)
+        : base(scale, atZero, signed ? 32768 : 0)
     {
         _codes = codes;
         Length = codes.Length;
@@ -21,7 +21,7 @@ internal sealed class ShortCodes : CodeSamples
     }
 
     private ShortCodes(ShortCodes whole, int first, int length)
-        : base(whole.Scale, whole.AtLowest)
+        : base(whole.Scale, whole.AtZero, whole.Zero)
     {
         _codes = whole._codes;
         _flip = whole._flip;
@@ -48,7 +48,7 @@ internal sealed class ShortCodes : CodeSamples
         var counts = new long[65536];
         for (int i = _first; i < _first + Length; i++)
             counts[CodeAt(i)]++;
-        return new CodeCounts(counts, Scale, AtLowest);
+        return new CodeCounts(counts, this);
     }
 
     internal override void Extremes(int from, int to, out double lowest, out double highest)
@@ -98,6 +98,16 @@ internal sealed class ShortCodes : CodeSamples
         while (i < end && CodeAt(i) >= threshold)
             i++;
         return i - _first;
+    }
+
+    internal override string ItemType => _flip == 0 ? "u2" : "i2";
+
+    internal override void CopyItems(int from, byte[] destination, int count)
+    {
+        // Through a block of its own: the byte offset into a long array does not fit an int.
+        var block = new short[count];
+        Array.Copy(_codes, _first + from, block, 0, count);
+        Buffer.BlockCopy(block, 0, destination, 0, 2 * count);
     }
 
     internal override SampleStore Slice(int from, int count) => new ShortCodes(this, _first + from, count);

@@ -1,0 +1,266 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.IO;
+using System.Text;
+using Acquisition.Core.Records;
+
+namespace Acquisition.Core;
+
+/// <summary>
+/// Records in tables of text (RFC 4180 and what is commonly written in its place): a column of times and a column for each record, heads with units such as <c>time/s</c>,
+/// <c>ch1 (mV)</c> or <c>time_us</c>, comment lines that begin with #, % or !.
+/// </summary>
+/// <remarks>Times must be uniform and fields filled: a gap is refused with its row, because whatever is measured across it would be wrong.</remarks>
+public static class CsvRecords
+{
+    private const int MostColumns = 4096;
+    private const int RowsLookedAt = 100;
+
+    /// <summary>Reads a table, UTF-8 unless a byte order mark says otherwise.</summary>
+    /// <exception cref="RecordFormatException">The table is damaged, has gaps, is not uniform, or cannot be told apart; the message names line and column.</exception>
+    public static IReadOnlyList<Record> Read(Stream stream, CsvFormat? format = null)
+    {
+        _ = stream ?? throw new ArgumentNullException(nameof(stream));
+        using var reader = new StreamReader(stream, Encoding.UTF8, true, 1 << 16, leaveOpen: true);
+        return Read(reader, format);
+    }
+
+    /// <summary>Reads a table.</summary>
+    /// <param name="reader">The text.</param>
+    /// <param name="format">What is known of it; null finds it out.</param>
+    /// <returns>A record for each column but the times, in order.</returns>
+    /// <exception cref="RecordFormatException">The table is damaged, has gaps, is not uniform, or cannot be told apart; the message names line and column.</exception>
+    public static IReadOnlyList<Record> Read(TextReader reader, CsvFormat? format = null) =>
+        new CsvTable(reader ?? throw new ArgumentNullException(nameof(reader)), format ?? CsvFormat.Sniffed).Read();
+
+    /// <summary>Writes records of the same times as a table that reads back to the same bits: times, then a column for each record.</summary>
+    /// <param name="writer">Where to.</param>
+    /// <param name="records">At least one; all of the same length, rate and start.</param>
+    /// <exception cref="ArgumentException">There is no record, or they differ in length, rate or start.</exception>
+    public static void Write(TextWriter writer, params Record[] records)
+    {
+        _ = writer ?? throw new ArgumentNullException(nameof(writer));
+        _ = records ?? throw new ArgumentNullException(nameof(records));
+        if (records.Length == 0)
+            throw new ArgumentException("records must hold at least one record", nameof(records));
+        Record first = records[0];
+        foreach (Record record in records)
+        {
+            if (record.Length != first.Length || record.IntervalSeconds != first.IntervalSeconds || record.Start != first.Start)
+                throw new ArgumentException($"records must have the same times: {first} starts at {first.Start}, {record} at {record.Start}", nameof(records));
+        }
+        // The times are rounded to doubles each for itself; the interval proper is said once.
+        writer.Write($"# {CsvTable.IntervalMark}{Number(first.IntervalSeconds)} s\r\ntime/s");
+        for (int i = 0; i < records.Length; i++)
+        {
+            string name = records[i].Name.Length > 0 ? records[i].Name : "ch" + (i + 1).ToString(CultureInfo.InvariantCulture);
+            writer.Write("," + Quoted(records[i].Kind.Symbol.Length > 0 ? $"{name} ({records[i].Kind.Symbol})" : name));
+        }
+        writer.Write("\r\n");
+        for (int row = 0; row < first.Length; row++)
+        {
+            writer.Write(Number(first.TimeSi(row)));
+            foreach (Record record in records)
+            {
+                writer.Write(',');
+                writer.Write(Number(record.Samples[row]));
+            }
+            writer.Write("\r\n");
+        }
+    }
+
+    /// <summary>The shortest text that reads back where the runtime finds it, 17 digits where it does not.</summary>
+    private static string Number(double value) =>
+#if NET8_0_OR_GREATER
+        value.ToString("R", CultureInfo.InvariantCulture);
+#else
+        value == 0 && 1 / value < 0 ? "-0" : value.ToString("G17", CultureInfo.InvariantCulture);
+#endif
+
+    private static string Quoted(string text)
+    {
+        foreach (char c in text)
+        {
+            if (c is ',' or '"' or '\r' or '\n')
+                return "\"" + text.Replace("\"", "\"\"") + "\"";
+        }
+        return text;
+    }
+
+    /// <summary>One reading of one table.</summary>
+    private sealed class CsvTable
+    {
+        internal const string IntervalMark = "interval = ";
+
+        private readonly CsvLines _lines;
+        private readonly CsvFormat _format;
+        private readonly List<(int Row, long Line)> _jumps = new();
+        private List<ColumnHead> _heads = new();
+        private int _timeColumn = -1;
+        private GrowingArray<double>[] _columns = Array.Empty<GrowingArray<double>>();
+        private CsvDialect _dialect = null!;
+
+        internal CsvTable(TextReader reader, CsvFormat format)
+        {
+            _lines = new CsvLines(reader);
+            _format = format;
+        }
+
+        internal List<Record> Read()
+        {
+            var rows = new List<string>();
+            var lines = new List<long>();
+            while (rows.Count < RowsLookedAt && _lines.Next() is { } row)
+            {
+                rows.Add(row);
+                lines.Add(_lines.Line);
+            }
+            if (rows.Count == 0)
+                throw RecordFormatException.At(1, null, "the table is empty");
+            _dialect = CsvDialect.Find(rows, _format) ?? throw NoNumbers(rows, lines);
+            if (_dialect.Columns > MostColumns)
+                throw RecordFormatException.At(lines[_dialect.FirstData], null, FormattableString.Invariant($"{_dialect.Columns} columns; at most {MostColumns} can be"));
+            ReadHeads(rows, lines);
+            for (int i = _dialect.FirstData; i < rows.Count; i++)
+                AddRow(rows[i], lines[i]);
+            while (_lines.Next() is { } row)
+                AddRow(row, _lines.Line);
+            return MakeRecords();
+        }
+
+        private static RecordFormatException NoNumbers(List<string> rows, List<long> lines)
+        {
+            int last = rows.Count - 1;
+            return RecordFormatException.At(lines[last], null, "no reading of delimiter and decimal separator makes numbers of this row: "
+                + Shown(rows[last]) + "; give the delimiter and the decimal separator");
+        }
+
+        private static string Shown(string text) => text.Length > 60 ? text.Remove(60) + "..." : text;
+
+        private void ReadHeads(List<string> rows, List<long> lines)
+        {
+            int first = _dialect.FirstData, columns = _dialect.Columns;
+            List<string>? above = first > 0 ? CsvLines.Split(rows[first - 1], _dialect.Delimiter) : null, aboveThat = first > 1 ? CsvLines.Split(rows[first - 2], _dialect.Delimiter) : null;
+            if (above is not null && above.Count != columns && _format.Delimiter is not null && _format.DecimalSeparator is not null)
+                above = null;
+            if (above is not null && above.Count != columns)
+            {
+                // A heading row of another length: a decimal comma read as delimiter, or a row that belongs to no table.
+                throw RecordFormatException.At(lines[first], null, FormattableString.Invariant($"{columns} fields below a heading row of {above.Count}; give the delimiter and the decimal separator if a comma was misread"));
+            }
+            if (above is not null && aboveThat?.Count == columns && above.Exists(x => CsvNumber.TryRead(x, 0, x.Length, _dialect.DecimalSeparator, 0, out _)))
+                throw RecordFormatException.At(lines[first - 1], null, "some fields of this row are numbers and some are not: it is neither a heading nor samples");
+            bool unitsBelow = above is not null && aboveThat?.Count == columns && above.TrueForAll(x => ColumnHead.TryUnit(x.Trim().Trim('(', ')', '[', ']'), out _, out _));
+            for (int i = 0; i < columns; i++)
+                _heads.Add(above is null ? ColumnHead.Parse("") : unitsBelow ? ColumnHead.Parse(aboveThat![i], above[i]) : ColumnHead.Parse(above[i]));
+            _timeColumn = _heads.FindIndex(x => x.IsTime);
+            if (_timeColumn < 0 && above is null && _format.SampleRate is null && columns > 1)
+                _timeColumn = 0;
+            if (_timeColumn < 0 && _format.SampleRate is null)
+                throw RecordFormatException.At(lines[Math.Max(0, first - 1)], null, "no column of times, such as time/s: give the sample rate");
+            _columns = new GrowingArray<double>[columns];
+            for (int i = 0; i < columns; i++)
+                _columns[i] = new GrowingArray<double>();
+        }
+
+        private void AddRow(string row, long line)
+        {
+            int count = _columns[0].Count;
+            if (_jumps.Count == 0 || _jumps[_jumps.Count - 1].Line + (count - _jumps[_jumps.Count - 1].Row) != line)
+                _jumps.Add((count, line));
+            if (CsvLines.HasQuotes(row) || _dialect.Delimiter == ' ')
+            {
+                List<string> fields = CsvLines.Split(row, _dialect.Delimiter);
+                for (int i = 0; i < fields.Count; i++)
+                    Add(i, fields[i], 0, fields[i].Length, line);
+                RequireColumns(fields.Count, line);
+                return;
+            }
+            int column = 0;
+            for (int from = 0; from <= row.Length; column++)
+            {
+                int end = row.IndexOf(_dialect.Delimiter, from);
+                if (end < 0)
+                    end = row.Length;
+                Add(column, row, from, end, line);
+                from = end + 1;
+            }
+            RequireColumns(column, line);
+        }
+
+        private void Add(int column, string text, int from, int end, long line)
+        {
+            if (column >= _columns.Length)
+            {
+                // A delimiter at the end of each row is common and means nothing.
+                if (text.Substring(from, end - from).Trim().Length == 0)
+                    return;
+                throw RecordFormatException.At(line, column + 1, FormattableString.Invariant($"more than the {_columns.Length} fields of the rows before"));
+            }
+            if (CsvNumber.TryRead(text, from, end, _dialect.DecimalSeparator, _heads[column].PowerOfTen, out double value))
+            {
+                if (_columns[column].IsFull)
+                    throw RecordFormatException.At(line, null, FormattableString.Invariant($"more than {GrowingArray<double>.Longest} rows"));
+                _columns[column].Add(value);
+                return;
+            }
+            string field = text.Substring(from, end - from).Trim();
+            throw RecordFormatException.At(line, column + 1, field.Length == 0 || string.Equals(field, "nan", StringComparison.OrdinalIgnoreCase)
+                ? "a gap: the field is " + (field.Length == 0 ? "empty" : field) + ". Records have a sample at every time: split the table there, or fill it knowingly"
+                : $"'{Shown(field)}' is not a finite number with the decimal separator '{_dialect.DecimalSeparator}'");
+        }
+
+        private void RequireColumns(int count, long line)
+        {
+            if (count < _columns.Length)
+                throw RecordFormatException.At(line, count + 1, FormattableString.Invariant($"{count} fields; the rows before have {_columns.Length}"));
+        }
+
+        private List<Record> MakeRecords()
+        {
+            int count = _columns[0].Count;
+            (double start, double interval) = _format.SampleRate is { } rate
+                ? (0, 1 / rate.SiValue)
+                : TimeColumn.Uniform(_columns[_timeColumn].Items, count, LineOf, _timeColumn + 1);
+            if (_format.SampleRate is null && StatedInterval() is { } stated && Math.Abs(stated - interval) <= 1e-9 * interval)
+                interval = stated;
+            var records = new List<Record>();
+            for (int i = 0; i < _columns.Length; i++)
+            {
+                if (i == _timeColumn || _heads[i].IsTime || _heads[i].IsIndex && _columns.Length > 1)
+                    continue;
+                SampleStore samples = new DoubleSamples(_columns[i].Items).Slice(0, count);
+                QuantityKind kind = _heads[i].Kind ?? _format.DefaultKind;
+                Record record = _format.SampleRate is { } given ? Record.OfRate(samples, kind, given.SiValue) : Record.OfInterval(samples, kind, interval, start);
+                records.Add(record.WithName(_heads[i].Name));
+            }
+            return records.Count > 0 ? records : throw RecordFormatException.At(LineOf(0), null, "the table holds times and nothing else");
+        }
+
+        private double? StatedInterval()
+        {
+            foreach (string comment in _lines.Comments)
+            {
+                if (comment.StartsWith(IntervalMark, StringComparison.Ordinal) && comment.EndsWith(" s", StringComparison.Ordinal)
+                    && CsvNumber.TryRead(comment, IntervalMark.Length, comment.Length - 2, '.', 0, out double interval))
+                    return interval;
+            }
+            return null;
+        }
+
+        private long LineOf(int row)
+        {
+            int low = 0, high = _jumps.Count - 1;
+            while (low < high)
+            {
+                int middle = (low + high + 1) / 2;
+                if (_jumps[middle].Row <= row)
+                    low = middle;
+                else
+                    high = middle - 1;
+            }
+            return _jumps[low].Line + (row - _jumps[low].Row);
+        }
+    }
+}
