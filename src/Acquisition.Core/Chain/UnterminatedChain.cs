@@ -19,7 +19,27 @@ public sealed class UnterminatedChain
     /// <exception cref="ArgumentNullException"><paramref name="probe"/> is null.</exception>
     public UnterminatedChain Probe(Probe probe) => Through(probe);
 
-    /// <summary>Anything.</summary>
+    /// <summary>A cable.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="cable"/> is null.</exception>
+    public UnterminatedChain Cable(Cable cable) => Through(cable);
+
+    /// <summary>An attenuator pad.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="pad"/> is null.</exception>
+    public UnterminatedChain Pad(AttenuatorPad pad) => Through(pad);
+
+    /// <summary>A feed-through terminator.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="resistance"/> is 0 Ω.</exception>
+    public UnterminatedChain FeedThrough(Resistance resistance) => Through(new FeedThroughTerminator(resistance));
+
+    /// <summary>A filter in the line.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="limiter"/> is null.</exception>
+    public UnterminatedChain Limiter(BandwidthLimiter limiter) => Through(limiter);
+
+    /// <summary>Something else on the node reached so far, such as a second probe.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="load"/> is null.</exception>
+    public UnterminatedChain Load(NodeLoad load) => Through(load);
+
+    /// <summary>Any element.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="element"/> is null.</exception>
     public UnterminatedChain Through(ChainElement element)
     {

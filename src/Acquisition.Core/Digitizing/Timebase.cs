@@ -54,8 +54,8 @@ public sealed class Timebase
             findings.Add(new Finding(
                 "memory-caps-rate",
                 Severity.Warning,
-                $"{memory} over {Window} allow {Rate} of the {MaximumRate} the converter could do; the Nyquist frequency falls to {NyquistFrequency}",
-                $"a window of at most {memory / MaximumRate} keeps the highest rate, or {MaximumRate * Window} of memory, or segments",
+                $"{memory} over {Window.InWords()} allow {Rate.InWords()} of the {MaximumRate} the converter could do; the Nyquist frequency falls to {NyquistFrequency.InWords()}",
+                $"a window of at most {(memory / MaximumRate).InWords()} keeps the highest rate, or {MaximumRate * Window} of memory, or segments",
                 "handbook 5.4"));
         }
         if (RecordLength.Points < 2)
@@ -63,8 +63,8 @@ public sealed class Timebase
             findings.Add(new Finding(
                 "no-samples-in-window",
                 Severity.Failure,
-                $"at {Rate} a window of {Window} holds {RecordLength}",
-                $"a window of at least {PointCount.FromPoints(2) / Rate}",
+                $"at {Rate.InWords()} a window of {Window.InWords()} holds {RecordLength}",
+                $"a window of at least {(PointCount.FromPoints(2) / Rate).InWords()}",
                 "handbook 5.4"));
         }
         return findings;

@@ -19,6 +19,9 @@ internal abstract class GeneralResponse : Response
     /// <summary>Frequencies in Hz, rising, at which the gain is not smooth: the points of a table.</summary>
     internal virtual IReadOnlyList<double> Breaks => Array.Empty<double>();
 
+    /// <summary>Frequencies in Hz, rising, between which the gain may ripple although it is smooth: looked at in the search for crossings.</summary>
+    internal virtual IReadOnlyList<double> Ripples => Array.Empty<double>();
+
     /// <summary>Points per decade at which crossings are looked for.</summary>
     private protected virtual int GridDensity => 48;
 
@@ -61,6 +64,11 @@ internal abstract class GeneralResponse : Response
         for (double f = Math.Max(bottom, LowestFrequency); f < top; f *= ratio)
             points.Add(f);
         foreach (double f in Breaks)
+        {
+            if (f > LowestFrequency && f < top)
+                points.Add(f);
+        }
+        foreach (double f in Ripples)
         {
             if (f > LowestFrequency && f < top)
                 points.Add(f);

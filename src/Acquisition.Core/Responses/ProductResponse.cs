@@ -8,7 +8,7 @@ namespace Acquisition.Core.Responses;
 internal sealed class ProductResponse : GeneralResponse
 {
     private readonly Response[] _stages;
-    private readonly double[] _breaks;
+    private readonly double[] _breaks, _ripples;
 
     internal ProductResponse(string name, Response first, Response second)
         : base(name)
@@ -17,20 +17,24 @@ internal sealed class ProductResponse : GeneralResponse
         Add(first, stages);
         Add(second, stages);
         _stages = stages.ToArray();
-        var breaks = new List<double>();
+        List<double> breaks = new(), ripples = new();
         FrequencyScale = HighestFrequency = double.PositiveInfinity;
         foreach (Response stage in _stages)
         {
-            FrequencyScale = Math.Min(FrequencyScale, stage.FrequencyScale);
+            // A stage that only scales has no frequency of its own.
+            if (!(stage.Branches is { Count: 1 } only && only[0].Order == 0 && only[0].Variance == 0 && only[0].Delay == 0))
+                FrequencyScale = Math.Min(FrequencyScale, stage.FrequencyScale);
             if (stage is GeneralResponse general)
             {
                 HighestFrequency = Math.Min(HighestFrequency, general.HighestFrequency);
                 LowestFrequency = Math.Max(LowestFrequency, general.LowestFrequency);
                 breaks.AddRange(general.Breaks);
+                ripples.AddRange(general.Ripples);
             }
         }
         breaks.Sort();
         _breaks = breaks.ToArray();
+        _ripples = ripples.ToArray();
     }
 
     internal override double FrequencyScale { get; }
@@ -40,6 +44,8 @@ internal sealed class ProductResponse : GeneralResponse
     internal override double LowestFrequency { get; }
 
     internal override IReadOnlyList<double> Breaks => _breaks;
+
+    internal override IReadOnlyList<double> Ripples => _ripples;
 
     internal override Complex ComplexGain(double hertz)
     {

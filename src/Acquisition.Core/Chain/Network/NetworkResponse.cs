@@ -24,15 +24,17 @@ internal sealed class NetworkResponse : GeneralResponse
 
     internal override Complex ComplexGain(double hertz) => _gain * _transfer(new Complex(0, 2 * Math.PI * hertz));
 
-    private protected override IReadOnlyList<double> SearchGrid()
+    /// <summary>Echoes come back after twice the delay: eight points on each ripple, as far as there is anything to see.</summary>
+    internal override IReadOnlyList<double> Ripples
     {
-        // Echoes come back after twice the delay: eight points on each ripple, as far as there is anything to see.
-        var points = new List<double>(base.SearchGrid());
-        double ripple = 1 / (2 * _delay), step = ripple / 8, last = Math.Min(FrequencyScale * 30, ripple * 4000);
-        for (double f = step; f < last; f += step)
-            points.Add(f);
-        points.Sort();
-        return points;
+        get
+        {
+            double ripple = 1 / (2 * _delay), last = Math.Min(FrequencyScale * 20, ripple * 500);
+            var points = new List<double>();
+            for (double f = ripple / 8; f < last; f += ripple / 8)
+                points.Add(f);
+            return points;
+        }
     }
 
     /// <summary>Where the gain has first fallen by half, looked for from the ripple up.</summary>
