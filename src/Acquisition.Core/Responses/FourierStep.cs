@@ -62,10 +62,34 @@ internal sealed class FourierStep : StepResponse
         return 0.5 * Final + value;
     }
 
+    internal override double Integral(double seconds)
+    {
+        double start = -_scales.Reach, end = End;
+        if (seconds <= start)
+            return 0;
+        return seconds >= end ? Antiderivative(end) - Antiderivative(start) + Final * (seconds - end) : Antiderivative(seconds) - Antiderivative(start);
+    }
+
+    private double End => 30 * _scales.Slowest + _scales.Reach;
+
+    private double Antiderivative(double seconds)
+    {
+        double angle = seconds * _spacing;
+        double real = Math.Cos(angle), imaginary = Math.Sin(angle), turnReal = Math.Cos(2 * angle), turnImaginary = Math.Sin(2 * angle), sum = 0;
+        for (int k = 0; k < _real.Length; k++)
+        {
+            sum -= (_real[k] * real - _imaginary[k] * imaginary) / (2 * k + 1);
+            double next = real * turnReal - imaginary * turnImaginary;
+            imaginary = real * turnImaginary + imaginary * turnReal;
+            real = next;
+        }
+        return 0.5 * Final * seconds + sum / _spacing;
+    }
+
     private protected override StepScan Scan()
     {
         var scan = new StepScan();
-        double time = -_scales.Reach, end = 30 * _scales.Slowest + _scales.Reach;
+        double time = -_scales.Reach, end = End;
         while (time < end)
         {
             double value = Value(time, out double slope);

@@ -63,20 +63,16 @@ internal sealed class RationalStep : StepResponse
             slope = 0;
             return Final;
         }
-        var state = (double[])_initial.Clone();
-        var spare = new double[_order];
-        double steps = Math.Floor(seconds / _step);
-        long whole = (long)steps;
-        for (int level = 0; whole != 0; level++, whole >>= 1)
-        {
-            if ((whole & 1) != 0)
-            {
-                Multiply(_propagators[level], state, spare);
-                (state, spare) = (spare, state);
-            }
-        }
-        Advance(state, spare, Math.Max(0, seconds - steps * _step));
-        return Final + Output(state, spare, out slope);
+        return Final + Output(StateAt(seconds), new double[_order], out slope);
+    }
+
+    /// <summary>In closed form: the integral of exp(At) is A⁻¹ (exp(At) - 1).</summary>
+    internal override double Integral(double seconds)
+    {
+        if (seconds <= 0)
+            return 0;
+        double deviation = seconds >= _scales.End ? 0 : Undo(StateAt(seconds));
+        return Final * seconds + deviation - Undo(_initial);
     }
 
     private protected override StepScan Scan()
@@ -106,6 +102,52 @@ internal sealed class RationalStep : StepResponse
                 return scan;
             }
         }
+    }
+
+    private double[] StateAt(double seconds)
+    {
+        var state = (double[])_initial.Clone();
+        var spare = new double[_order];
+        double steps = Math.Floor(seconds / _step);
+        long whole = (long)steps;
+        for (int level = 0; whole != 0; level++, whole >>= 1)
+        {
+            if ((whole & 1) != 0)
+            {
+                Multiply(_propagators[level], state, spare);
+                (state, spare) = (spare, state);
+            }
+        }
+        Advance(state, spare, Math.Max(0, seconds - steps * _step));
+        return state;
+    }
+
+    /// <summary>The output of A⁻¹ times a state: what the state is the derivative of.</summary>
+    private double Undo(double[] derivative)
+    {
+        double input = 0;
+        int i = 0;
+        foreach (Section section in _sections)
+        {
+            if (section.D2 != 0)
+            {
+                double omega = 1 / Math.Sqrt(section.D2), rate = derivative[i], acceleration = derivative[i + 1] / omega;
+                double x = input - section.D1 * rate - acceleration;
+                input = section.C0 * x + section.C1 * rate + section.C2 / section.D2 * acceleration;
+                i += 2;
+            }
+            else if (section.D1 != 0)
+            {
+                double rate = derivative[i], x = input - section.D1 * rate;
+                input = section.C0 * x + section.C1 * rate;
+                i++;
+            }
+            else
+            {
+                input *= section.C0;
+            }
+        }
+        return _factors.Gain * input;
     }
 
     private static bool Quiet(double[] state, double threshold)

@@ -232,6 +232,9 @@ public abstract partial class Response
     private double Root(double power, double low, double high)
     {
         double target = Math.Log(power), atLow = Distance(low, target), atHigh = Distance(high, target);
+        // A point of the grid may lie on the crossing to the last bit, and the logarithm disagree about the side.
+        if (atLow > 0 == atHigh > 0)
+            return Math.Abs(atLow) <= Math.Abs(atHigh) ? low : high;
         for (int i = 0; i < 100 && high - low > 1e-15 * high; i++)
         {
             double middle = i % 8 == 7 || double.IsInfinity(atLow) || double.IsInfinity(atHigh) ? 0.5 * (low + high) : (low * atHigh - high * atLow) / (atHigh - atLow);

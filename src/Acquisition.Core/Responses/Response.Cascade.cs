@@ -14,7 +14,15 @@ public abstract partial class Response
     public Response Then(Response next)
     {
         _ = next ?? throw new ArgumentNullException(nameof(next));
-        string name = Name + " > " + next.Name;
+        Response cascade = Combine(next, Name + " > " + next.Name);
+        var stages = new List<Response>(Stages);
+        stages.AddRange(next.Stages);
+        cascade._stages = stages;
+        return cascade;
+    }
+
+    private Response Combine(Response next, string name)
+    {
         if (Branches is not { } mine || next.Branches is not { } others || mine.Count * others.Count > MostBranches)
             return new ProductResponse(name, this, next);
         if (mine.Count == 1 && others.Count == 1)

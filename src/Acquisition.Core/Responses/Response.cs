@@ -12,10 +12,15 @@ namespace Acquisition.Core;
 /// <remarks>Immutable and thread-safe. Frequencies are at least 0 Hz. Bandwidth means half power, 1/√2 in amplitude, re the <see cref="ReferenceGain"/> (handbook 1.2).</remarks>
 public abstract partial class Response
 {
+    private IReadOnlyList<Response>? _stages;
+
     private protected Response(string name) => Name = name;
 
     /// <summary>What the response is, in a few words: <c>Gaussian, 200 MHz</c>.</summary>
     public string Name { get; }
+
+    /// <summary>The stages of a cascade, in order; the response itself where it is not one.</summary>
+    public IReadOnlyList<Response> Stages => _stages ?? new[] { this };
 
     /// <summary>The parallel branches (mostly one) of a response that has factors, null for one known only by its gain at each frequency.</summary>
     internal virtual IReadOnlyList<Factors>? Branches => null;

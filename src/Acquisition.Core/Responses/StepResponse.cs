@@ -10,6 +10,7 @@ namespace Acquisition.Core.Responses;
 internal abstract class StepResponse
 {
     private StepScan? _scan;
+    private double[]? _integrals;
 
     /// <summary>The value long after the step: the gain at DC.</summary>
     internal abstract double Final { get; }
@@ -26,6 +27,39 @@ internal abstract class StepResponse
     internal List<double> Times => Scanned.Times;
 
     private protected StepScan Scanned => _scan ??= Scan();
+
+    /// <summary>The integral of the step response from its beginning to a time: the response to a ramp of slope 1.</summary>
+    internal virtual double Integral(double seconds)
+    {
+        StepScan scan = Scanned;
+        _integrals ??= Cumulate(scan);
+        int last = scan.Count - 1;
+        if (seconds <= scan.Times[0])
+            return 0;
+        if (seconds >= scan.Times[last])
+            return _integrals[last] + Final * (seconds - scan.Times[last]);
+        int index = scan.Times.BinarySearch(seconds);
+        if (index >= 0)
+            return _integrals[index];
+        index = ~index - 1;
+        return _integrals[index] + Panel(scan.Times[index], seconds);
+    }
+
+    private double[] Cumulate(StepScan scan)
+    {
+        var integrals = new double[scan.Count];
+        for (int i = 1; i < scan.Count; i++)
+            integrals[i] = integrals[i - 1] + Panel(scan.Times[i - 1], scan.Times[i]);
+        return integrals;
+    }
+
+    /// <summary>Gauss-Legendre with four points between neighbours of the scan, where the value is smooth.</summary>
+    private double Panel(double low, double high)
+    {
+        const double near = 0.33998104358485626, far = 0.86113631159405258, nearWeight = 0.65214515486254614, farWeight = 0.34785484513745386;
+        double half = 0.5 * (high - low), middle = 0.5 * (high + low);
+        return half * (nearWeight * (Value(middle - half * near) + Value(middle + half * near)) + farWeight * (Value(middle - half * far) + Value(middle + half * far)));
+    }
 
     /// <summary>The first time at which the value reaches a level of the same sign as the step; false when it never does.</summary>
     internal bool FirstReach(double level, out double seconds)

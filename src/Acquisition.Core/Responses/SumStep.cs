@@ -31,6 +31,14 @@ internal sealed class SumStep : StepResponse
         return value;
     }
 
+    internal override double Integral(double seconds)
+    {
+        double sum = 0;
+        for (int i = 0; i < _branches.Length; i++)
+            sum += _branches[i].Integral(seconds - _delays[i]);
+        return sum;
+    }
+
     private protected override StepScan Scan()
     {
         // Where any branch wants to be looked at, and just before each of them begins: a late branch starts with a corner or a jump.

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Numerics;
 
 namespace Acquisition.Core.Signals;
@@ -21,6 +22,8 @@ internal sealed class PulseSignal : Signal
     public override Edge? SteepestEdge => _rise.RiseTime <= _fall.RiseTime ? _rise : _fall;
 
     public override Duration RiseTime => SteepestEdge!.RiseTime;
+
+    internal IReadOnlyList<Transition> Transitions => new[] { new Transition(0, _height, _rise), new Transition(_width, -_height, _fall) };
 
     internal override double Mean => _base;
 

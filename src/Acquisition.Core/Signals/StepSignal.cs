@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Numerics;
 
 namespace Acquisition.Core.Signals;
@@ -20,6 +21,8 @@ internal sealed class StepSignal : Signal
     public override Edge? SteepestEdge => _edge;
 
     public override Duration RiseTime => _edge.RiseTime;
+
+    internal IReadOnlyList<Transition> Transitions => new[] { new Transition(0, _height, _edge) };
 
     internal override double Mean => _base + _height / 2;
 

@@ -1,0 +1,218 @@
+using System;
+using System.Collections.Generic;
+using System.Numerics;
+
+namespace Acquisition.Core.Responses;
+
+/// <summary>The steady state of a signal with lines after a response: each line with its own gain and phase.</summary>
+internal sealed class FilteredSignal : Signal
+{
+    private const int MostLines = 16384;
+    private const double Negligible = 1e-9;
+
+    private readonly Signal _source;
+    private readonly Response _response;
+    private readonly double _mean;
+    private readonly double[] _hertz;
+    private readonly Complex[] _coefficients;
+    private readonly Lazy<(double Highest, double Lowest)> _extremes;
+
+    internal FilteredSignal(Signal source, Response response, double offset = 0)
+        : base(source.Name + " > " + response.Name)
+    {
+        _source = source;
+        _response = response;
+        _mean = source.Mean * response.DcGain + offset;
+        OffsetVolts = offset;
+        var hertz = new List<double>();
+        var coefficients = new List<Complex>();
+        double strongest = 0;
+        int quiet = 0;
+        foreach (SpectralLine line in source.Lines(double.MaxValue))
+        {
+            Complex coefficient = line.Coefficient == Complex.Zero ? Complex.Zero : line.Coefficient * response.ComplexGain(line.Frequency.SiValue);
+            double size = Complex.Abs(coefficient);
+            strongest = Math.Max(strongest, size);
+            hertz.Add(line.Frequency.SiValue);
+            coefficients.Add(coefficient);
+            // The n-th line has about n followers that matter together: a falling 1/n² leaves 1/n.
+            quiet = strongest > 0 && size * hertz.Count < Negligible * strongest ? quiet + 1 : 0;
+            if (quiet >= 64 || hertz.Count == MostLines)
+                break;
+        }
+        _hertz = hertz.ToArray();
+        _coefficients = coefficients.ToArray();
+        _extremes = new Lazy<(double, double)>(FindExtremes);
+        double power = 0;
+        for (int i = _coefficients.Length - 1; i >= 0; i--)
+            power += 2 * Squared(_coefficients[i]);
+        AcPower = power;
+    }
+
+    public override Frequency? Fundamental => _source.Fundamental;
+
+    public override Duration? Period => _source.Period;
+
+    public override Duration RiseTime => _source.SteepestEdge is { } edge ? _response.RiseTimeOf(edge).Value : SteepestSwing();
+
+    internal double OffsetVolts { get; }
+
+    internal override double Mean => _mean;
+
+    internal override double AcPower { get; }
+
+    internal override double Highest => _extremes.Value.Highest;
+
+    internal override double Lowest => _extremes.Value.Lowest;
+
+    internal override double MeanMagnitude
+    {
+        get
+        {
+            double[] samples = Samples(out _);
+            double sum = 0;
+            foreach (double sample in samples)
+                sum += Math.Abs(sample);
+            return sum / samples.Length;
+        }
+    }
+
+    internal override double Value(double seconds)
+    {
+        double sum = 0;
+        if (Fundamental is not { } fundamental)
+        {
+            for (int i = 0; i < _hertz.Length; i++)
+                sum += Real(_coefficients[i], seconds * _hertz[i]);
+            return _mean + 2 * sum;
+        }
+        // Harmonics turn at multiples of one angle; every 64 the angle is taken afresh, so that rounding does not add up.
+        double turns = seconds * fundamental.SiValue;
+        turns -= Math.Floor(turns);
+        double stepReal = Math.Cos(2 * Math.PI * turns), stepImaginary = Math.Sin(2 * Math.PI * turns), real = 0, imaginary = 0;
+        for (int i = 0; i < _coefficients.Length; i++)
+        {
+            if (i % 64 == 0)
+            {
+                double angle = (i + 1) * turns;
+                angle = 2 * Math.PI * (angle - Math.Floor(angle));
+                (real, imaginary) = (Math.Cos(angle), Math.Sin(angle));
+            }
+            sum += _coefficients[i].Real * real - _coefficients[i].Imaginary * imaginary;
+            (real, imaginary) = (real * stepReal - imaginary * stepImaginary, real * stepImaginary + imaginary * stepReal);
+        }
+        return _mean + 2 * sum;
+    }
+
+    internal override Complex Coefficient(int number) =>
+        number == 0 ? _mean : number <= _coefficients.Length && Fundamental is not null ? _coefficients[number - 1] : Complex.Zero;
+
+    internal override IEnumerable<SpectralLine> Lines(double hertz)
+    {
+        double carrier = 0;
+        foreach (Complex coefficient in _coefficients)
+            carrier = Math.Max(carrier, 2 * Complex.Abs(coefficient));
+        if (Fundamental is not null && _coefficients.Length > 0)
+            carrier = 2 * Complex.Abs(_coefficients[0]);
+        for (int i = 0; i < _hertz.Length && _hertz[i] <= hertz * (1 + 1e-12); i++)
+            yield return new SpectralLine(Fundamental is null ? -1 : i + 1, _hertz[i], _coefficients[i], carrier);
+    }
+
+    private protected override Signal Offset(double volts) => new FilteredSignal(_source, _response, OffsetVolts + volts);
+
+    private static double Real(Complex coefficient, double turns)
+    {
+        double angle = 2 * Math.PI * (turns - Math.Floor(turns));
+        return coefficient.Real * Math.Cos(angle) - coefficient.Imaginary * Math.Sin(angle);
+    }
+
+    /// <summary>One period, at least eight samples to the highest line; of a signal without a period as many beats as show every phase.</summary>
+    private double[] Samples(out double interval)
+    {
+        if (Fundamental is not { } fundamental)
+        {
+            double low = _hertz[0], high = _hertz[_hertz.Length - 1], span = 64 / Math.Min(low, Math.Max(high - low, 1e-3 * low));
+            int count = (int)Math.Min(200_000, Math.Ceiling(16 * span * high));
+            var values = new double[count];
+            interval = span / count;
+            for (int i = 0; i < count; i++)
+                values[i] = Value(i * interval);
+            return values;
+        }
+        int length = 2048;
+        while (length < 8 * _coefficients.Length)
+            length *= 2;
+        interval = 1 / fundamental.SiValue / length;
+        return HarmonicSum.Over(_mean, _coefficients, length);
+    }
+
+    private (double Highest, double Lowest) FindExtremes()
+    {
+        if (Fundamental is null)
+        {
+            // Lines that are not locked to each other all peak together sooner or later.
+            double sum = 0;
+            foreach (Complex coefficient in _coefficients)
+                sum += 2 * Complex.Abs(coefficient);
+            return (_mean + sum, _mean - sum);
+        }
+        double[] samples = Samples(out double interval);
+        int top = 0, bottom = 0;
+        for (int i = 0; i < samples.Length; i++)
+        {
+            if (samples[i] > samples[top])
+                top = i;
+            if (samples[i] < samples[bottom])
+                bottom = i;
+        }
+        return (Refine(top * interval, interval, 1), -Refine(bottom * interval, interval, -1));
+    }
+
+    /// <summary>The largest value within a sample of a time, by golden section.</summary>
+    private double Refine(double at, double interval, double sign)
+    {
+        double low = at - interval, high = at + interval, golden = 0.5 * (Math.Sqrt(5) - 1);
+        double left = high - golden * (high - low), right = low + golden * (high - low), atLeft = sign * Value(left), atRight = sign * Value(right);
+        for (int i = 0; i < 40; i++)
+        {
+            if (atLeft > atRight)
+            {
+                (high, right, atRight) = (right, left, atLeft);
+                left = high - golden * (high - low);
+                atLeft = sign * Value(left);
+            }
+            else
+            {
+                (low, left, atLeft) = (left, right, atRight);
+                right = low + golden * (high - low);
+                atRight = sign * Value(right);
+            }
+        }
+        return Math.Max(sign * Value(at), Math.Max(atLeft, atRight));
+    }
+
+    /// <summary>From 10 % to 90 % of the swing, through the steepest point.</summary>
+    private Duration SteepestSwing()
+    {
+        double[] samples = Samples(out double interval);
+        int steepest = 0, length = samples.Length;
+        for (int i = 0; i < length; i++)
+        {
+            if (samples[(i + 1) % length] - samples[i] > samples[(steepest + 1) % length] - samples[steepest])
+                steepest = i;
+        }
+        double low = Lowest + 0.1 * (Highest - Lowest), high = Lowest + 0.9 * (Highest - Lowest);
+        int down = 0, up = 0;
+        while (down < length && At(steepest - down) > low)
+            down++;
+        while (up < length && At(steepest + up) < high)
+            up++;
+        if (down == length || up == length)
+            throw new InvalidOperationException($"{Name} has no swing from 10 % to 90 %");
+        double start = -down + (low - At(steepest - down)) / (At(steepest - down + 1) - At(steepest - down));
+        double end = up - 1 + (high - At(steepest + up - 1)) / (At(steepest + up) - At(steepest + up - 1));
+        return Duration.FromSi((end - start) * interval, "rise time");
+
+        double At(int index) => samples[((index % length) + length) % length];
+    }
+}

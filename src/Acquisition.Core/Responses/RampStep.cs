@@ -1,0 +1,43 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core.Responses;
+
+/// <summary>What comes out when a straight ramp from 0 to 1, centred on t = 0, goes in: the mean of the step response over the ramp.</summary>
+internal sealed class RampStep : StepResponse
+{
+    private readonly StepResponse _step;
+    private readonly double _ramp;
+
+    internal RampStep(StepResponse step, double ramp)
+    {
+        _step = step;
+        _ramp = ramp;
+    }
+
+    internal override double Final => _step.Final;
+
+    internal override double Value(double seconds, out double slope)
+    {
+        double early = seconds - 0.5 * _ramp, late = seconds + 0.5 * _ramp;
+        slope = (_step.Value(late) - _step.Value(early)) / _ramp;
+        return (_step.Integral(late) - _step.Integral(early)) / _ramp;
+    }
+
+    private protected override StepScan Scan()
+    {
+        var times = new SortedSet<double>();
+        foreach (double time in _step.Times)
+        {
+            times.Add(time - 0.5 * _ramp);
+            times.Add(time + 0.5 * _ramp);
+        }
+        var scan = new StepScan();
+        foreach (double time in times)
+        {
+            double value = Value(time, out double slope);
+            scan.Add(time, value, slope);
+        }
+        return scan;
+    }
+}
