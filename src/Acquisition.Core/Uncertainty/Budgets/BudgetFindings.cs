@@ -41,7 +41,7 @@ internal static class BudgetFindings
         if (budget.Value.Kind.Nature < QuantityNature.Point && u > 0 && value < 2 * u)
         {
             findings.Add(new Finding(
-                "value-near-zero", Severity.Warning,
+                "value-near-zero", Severity.Note,
                 Text($"the value, {budget.Value}, is less than two standard uncertainties ({budget.StandardUncertainty}) from zero: a relative uncertainty, a quotient by it or its decibels would mean little"),
                 "state the uncertainty in the unit of the value; " + MonteCarloRemedy + " if it is used as a divisor or in decibels", "JCGM 100 5.1.2 note"));
         }

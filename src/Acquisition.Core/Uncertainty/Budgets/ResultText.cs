@@ -31,7 +31,7 @@ internal static class ResultText
     {
         if (uncertainty == 0) return $"{value} (exact)";
         Rounded rounded = Round(value, uncertainty, digits);
-        // "10.0(1.5)": where the digits of the uncertainty straddle the point, the point is written (common practice; JCGM 100 7.2.2 shows only the other case).
+        // "12.3(1.5)": where the digits of the uncertainty straddle the point, the point is written (common practice; JCGM 100 7.2.2 shows only the other case).
         string inParentheses = rounded.Decimals == 0 || rounded.UncertaintyNumber >= 1
             ? rounded.Uncertainty
             : rounded.Uncertainty.Substring(2).TrimStart('0');
@@ -95,7 +95,7 @@ internal static class ResultText
 
     private static string Unit(QuantityKind kind, int step)
     {
-        if (kind.Symbol.Length == 0) return step == 0 ? "" : "×10^" + (3 * step).ToString(CultureInfo.InvariantCulture);
+        if (kind.Symbol.Length == 0) return step == 0 ? "" : " ×10^" + (3 * step).ToString(CultureInfo.InvariantCulture);
         return " " + (step == 0 ? "" : Prefixes[step + NoPrefix].ToString()) + kind.Symbol;
     }
 

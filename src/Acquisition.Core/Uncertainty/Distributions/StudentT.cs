@@ -6,6 +6,9 @@ namespace Acquisition.Core.Uncertainty;
 /// <summary>Student's t-distribution: distribution function and quantile for any positive degrees of freedom, on the incomplete beta function of MathNet.Numerics.</summary>
 internal static class StudentT
 {
+    /// <summary>Beyond this the expansion about the normal quantile is good to more digits than the incomplete beta function.</summary>
+    private const double ExpansionSuffices = 2000;
+
     /// <summary>The probability of at most <paramref name="t"/>.</summary>
     internal static double Cumulative(double t, double degreesOfFreedom)
     {
@@ -31,6 +34,7 @@ internal static class StudentT
         if (nu == 1) return 1 / Math.Tan(Math.PI * tail);
         if (nu == 2) return (1 - 2 * tail) / Math.Sqrt(2 * tail * (1 - tail));
         double t = StartingValue(tail, nu);
+        if (nu > ExpansionSuffices) return t;
         double logScale = SpecialFunctions.GammaLn((nu + 1) / 2) - SpecialFunctions.GammaLn(nu / 2) - Math.Log(nu * Math.PI) / 2;
         for (int step = 0; step < 60; step++)
         {
@@ -54,7 +58,8 @@ internal static class StudentT
     {
         double z = -Normal.Quantile(tail);
         double z2 = z * z;
-        double expansion = z * (1 + (z2 + 1) / (4 * nu) + ((5 * z2 + 16) * z2 + 3) / (96 * nu * nu) + (((3 * z2 + 19) * z2 + 17) * z2 - 15) / (384 * nu * nu * nu));
+        double expansion = z * (1 + (z2 + 1) / (4 * nu) + ((5 * z2 + 16) * z2 + 3) / (96 * nu * nu) + (((3 * z2 + 19) * z2 + 17) * z2 - 15) / (384 * nu * nu * nu)
+            + ((((79 * z2 + 776) * z2 + 1482) * z2 - 1920) * z2 - 945) / (92160 * nu * nu * nu * nu));
         if (z2 < nu) return expansion;
         double logConstant = SpecialFunctions.GammaLn((nu + 1) / 2) - SpecialFunctions.GammaLn(nu / 2) - Math.Log(nu * Math.PI) / 2 + Math.Log(nu) * (nu + 1) / 2;
         return Math.Exp((logConstant - Math.Log(nu * tail)) / nu);

@@ -7,6 +7,10 @@ namespace Acquisition.Core.Uncertainty;
 internal static class PortableMath
 {
     private const double Ln2 = 0.69314718055994530942;
+
+    /// <summary>ln 2 in two parts, the first with zeros at its end, so that a whole multiple of it is exact.</summary>
+    private const double Ln2High = 6.93147180369123816490e-01;
+    private const double Ln2Low = 1.90821492927058770002e-10;
     private const long MantissaMask = (1L << 52) - 1;
     private const double Sqrt2 = 1.41421356237309504880;
 
@@ -31,7 +35,7 @@ internal static class PortableMath
     internal static double Exp(double x)
     {
         int power = (int)Math.Floor(x / Ln2 + 0.5);
-        double rest = x - power * Ln2;
+        double rest = x - power * Ln2High - power * Ln2Low;
         double series = 1;
         for (int k = 16; k >= 1; k--) series = 1 + rest * series / k;
         return series * BitConverter.Int64BitsToDouble((power + 1023L) << 52);
