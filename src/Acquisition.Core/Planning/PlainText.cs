@@ -19,15 +19,24 @@ internal sealed class PlainText
         return ReferenceEquals(quantity.Kind, PointCount.Kind) ? value.ToString()! : Short(quantity.SiValue, quantity.Kind);
     }
 
-    internal static string Short(double value, QuantityKind kind) => ReferenceEquals(kind, Ratio.Kind)
-        ? Round(100 * value).ToString(CultureInfo.InvariantCulture) + " %"
-        : QuantityText.Format(Round(value), kind, null, null);
+    internal static string Short(double value, QuantityKind kind) => ReferenceEquals(kind, Ratio.Kind) ? Share(value) : QuantityText.Format(Round(value), kind, null, null);
+
+    // Percent where a person thinks in percent, ppm and ppb below.
+    private static string Share(double value)
+    {
+        double size = Math.Abs(value);
+        (double scaled, string unit) = size >= 1e-4 || size < 1e-12 ? (100 * value, " %") : size >= 1e-7 ? (1e6 * value, " ppm") : (1e9 * value, " ppb");
+        return (size < 1e-12 ? "0" : Number(scaled)) + unit;
+    }
+
+    /// <summary>A plain number to four significant digits.</summary>
+    internal static string Number(double value) => Round(value).ToString(CultureInfo.InvariantCulture);
 
     internal static double Round(double value) => double.Parse(value.ToString("E3", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     internal void Line(string line) => _text.Append(line).Append('\n');
 
-    internal void Row(string label, string value) => _text.Append("  ").Append(label.PadRight(LabelWidth)).Append(value).Append('\n');
+    internal void Row(string label, string value) => _text.Append("  ").Append(label.PadRight(LabelWidth)).Append(label.Length >= LabelWidth ? " " : "").Append(value).Append('\n');
 
     internal void Note(string text) => _text.Append(' ', LabelWidth + 4).Append(text).Append('\n');
 

@@ -133,7 +133,7 @@ internal static class CatalogueDocument
         return stated.Build(() => new Stated<T>(claimed, typical, guaranteed));
     }
 
-    private static ScreenDivisions? Divisions(DocumentObject screen)
+    internal static ScreenDivisions Divisions(DocumentObject screen)
     {
         int across = screen.OptionalInteger("across", 1, 100) ?? 10, up = screen.OptionalInteger("up", 1, 100) ?? 8;
         screen.RefuseOthers();

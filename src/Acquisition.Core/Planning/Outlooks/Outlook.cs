@@ -89,7 +89,7 @@ public sealed partial class Outlook
         var rules = new List<RuleOfThumb<Frequency>>();
         if (ChainRiseTime is { } rise && rise.Value.SiValue > 0)
             rules.Add(Rule("0.35 / rise time", 0.35 / rise.Value.SiValue, bandwidth.SiValue, value => Frequency.FromSi(value, "rule")));
-        return new Explained<Frequency>("bandwidth of the chain", bandwidth, "half power of " + Response.Name, "handbook 3.1", null, rules);
+        return new Explained<Frequency>("bandwidth of the chain", bandwidth, "half power of the whole chain", "handbook 3.1", null, rules);
     }
 
     private Explained<Duration>? ComputeChainRiseTime()

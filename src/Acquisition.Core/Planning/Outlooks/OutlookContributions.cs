@@ -38,7 +38,7 @@ internal sealed class OutlookContributions(Outlook outlook)
         {
             // A point may be off by up to one interval on each side of the edge; two intervals and more are what reconstruction can work with.
             double share = intervals < 2 ? (1 / intervals) - 0.5 : 0;
-            all.Add(new Contribution("sampling", Ratio.FromSi(Math.Min(share, 1e6), "share"), FormattableString.Invariant($"puts {PlainText.Round(intervals)} intervals on the edge")));
+            all.Add(new Contribution("sampling", Ratio.FromSi(Math.Min(share, 1e6), "share"), FormattableString.Invariant($"puts {PlainText.Number(intervals)} intervals on the edge")));
         }
         else if (outlook.InterpolationError is { } error)
         {

@@ -20,7 +20,7 @@ internal sealed partial class OutlookFindings
         }
         else if (range.SiValue > 4 * swing)
         {
-            Add("range-mostly-empty", Severity.Warning, $"the signal fills {PlainText.Short(swing / range.SiValue, Ratio.Kind)} of the range of {PlainText.Short(range)}, which costs {PlainText.Round(Math.Log(range.SiValue / swing) / Math.Log(2))} bits",
+            Add("range-mostly-empty", Severity.Warning, $"the signal fills {PlainText.Short(swing / range.SiValue, Ratio.Kind)} of the range of {PlainText.Short(range)}, which costs {PlainText.Number(Math.Log(range.SiValue / swing) / Math.Log(2))} bits",
                 $"a range nearer to {PlainText.Short(swing, PeakToPeakVoltage.Kind)}", "handbook 12.3");
         }
         if (outlook.JitterNoise is { } jitter && outlook.QuantizationNoise is { } quantization && jitter > quantization && (outlook.Noise is not { } noise || jitter > noise))

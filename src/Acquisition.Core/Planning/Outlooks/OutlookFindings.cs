@@ -21,6 +21,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         Vertical();
         Mode();
         Events();
+        Safety();
         return _findings.OrderByDescending(finding => finding.Severity).ThenBy(finding => finding.Code, StringComparer.Ordinal).ToList();
     }
 
@@ -32,7 +33,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         {
             double error = -outlook.AmplitudeError.SiValue;
             string? remedy = Signal.SteepestEdge is null && Signal.Fundamental is { } f && outlook.ChainBandwidth is { } bandwidth
-                ? $"about {PlainText.Short(BandwidthFactor(f.SiValue, bandwidth.Value.SiValue, 0.02) * bandwidth.Value.SiValue, Frequency.Kind)} of chain bandwidth shows it to 2 %, or correct by the factor {PlainText.Round(1 / (1 - error))}"
+                ? $"about {PlainText.Short(BandwidthFactor(f.SiValue, bandwidth.Value.SiValue, 0.02) * bandwidth.Value.SiValue, Frequency.Kind)} of chain bandwidth shows it to 2 %, or correct by the factor {PlainText.Number(1 / (1 - error))}"
                 : Signal.SteepestEdge is not null ? "less load on the source, or correct by the computed gain" : null;
             Add("amplitude-short", error > 0.1 ? Severity.Failure : Severity.Warning,
                 $"the display shows {PlainText.Short(outlook.DisplayedAmplitude.Value)} of {PlainText.Short(Signal.PeakToPeak)}: {PlainText.Short(error, Ratio.Kind)} short", remedy, "handbook 4.6, 7.1");
@@ -75,13 +76,13 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         {
             double needed = 3 / outlook.DisplayedEdge!.Value.SiValue;
             Add("few-points-per-edge", intervals < 1 ? Severity.Failure : Severity.Warning,
-                FormattableString.Invariant($"{PlainText.Round(intervals)} sample intervals lie on the edge of {PlainText.Short(outlook.DisplayedEdge.Value)}; 3 to 5 are needed to time it"),
+                FormattableString.Invariant($"{PlainText.Number(intervals)} sample intervals lie on the edge of {PlainText.Short(outlook.DisplayedEdge.Value)}; 3 to 5 are needed to time it"),
                 RateRemedy(needed), "handbook 5.13");
         }
         if (outlook.InterpolationError is { SiValue: > 0.05 } error && Signal.SteepestEdge is null)
         {
             Add("coarse-interpolation", Severity.Warning,
-                $"{outlook.Setup.Interpolation.Name} interpolation is off by up to {PlainText.Short(error)} of the amplitude at {PlainText.Round(outlook.PointsPerPeriod!.Value)} samples per period",
+                $"{outlook.Setup.Interpolation.Name} interpolation is off by up to {PlainText.Short(error)} of the amplitude at {PlainText.Number(outlook.PointsPerPeriod!.Value)} samples per period",
                 outlook.Setup.Interpolation == Reconstruction.Sinc ? RateRemedy(4 * Signal.Fundamental!.Value.SiValue) : "sinc interpolation, or " + RateRemedy(rate * Math.Sqrt(error.SiValue / 0.01)), "handbook 5.8, 5.9");
         }
     }

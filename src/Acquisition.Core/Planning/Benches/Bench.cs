@@ -1,0 +1,61 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Acquisition.Core.Explanations.Json;
+using Acquisition.Core.Planning;
+
+namespace Acquisition.Core;
+
+/// <summary>A set-up on the bench, as a bench file holds it (docs/bench.schema.json): signal, chain, digitizer, how it is set, and what is wanted.</summary>
+/// <remarks>Immutable.</remarks>
+public sealed class Bench
+{
+    internal Bench(string name, SampledSignal setup, Duration window, Requirement? wanted)
+    {
+        Name = name;
+        Setup = setup;
+        Window = window;
+        Wanted = wanted;
+        Outlook = setup.Over(window);
+    }
+
+    /// <summary>What the set-up is for.</summary>
+    public string Name { get; }
+
+    /// <summary>The signal behind chain and digitizer, with how the digitizer is set.</summary>
+    public SampledSignal Setup { get; }
+
+    /// <summary>The window.</summary>
+    public Duration Window { get; }
+
+    /// <summary>What is wanted of the signal; null where the file does not say.</summary>
+    public Requirement? Wanted { get; }
+
+    /// <summary>What will be seen.</summary>
+    public Outlook Outlook { get; }
+
+    /// <summary>Reads a bench file.</summary>
+    /// <param name="json">The text of the file; docs/bench.schema.json describes it.</param>
+    /// <exception cref="DocumentFormatException">Something is wrong with it; the exception lists everything that is, with its place.</exception>
+    public static Bench Parse(string json) =>
+        TryParse(json ?? throw new ArgumentNullException(nameof(json)), out Bench? bench, out IReadOnlyList<DocumentProblem> problems)
+            ? bench!
+            : throw new DocumentFormatException("bench file", problems);
+
+    /// <summary>Reads a bench file without throwing.</summary>
+    /// <param name="json">The text of the file.</param>
+    /// <param name="bench">The bench, or null where something is wrong.</param>
+    /// <param name="problems">Everything that is wrong, with its place; empty where nothing is.</param>
+    public static bool TryParse(string? json, out Bench? bench, out IReadOnlyList<DocumentProblem> problems)
+    {
+        var found = new List<DocumentProblem>();
+        bench = JsonReader.Read(json ?? "", found) is { } root ? BenchDocument.Read(root, found) : null;
+        if (found.Count > 0)
+            bench = null;
+        problems = found.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column).ToArray();
+        return bench is not null;
+    }
+
+    /// <summary>The name and the outlook as plain text, and what was wanted beside what is needed for it.</summary>
+    public override string ToString() => Name + "\n\n" + Outlook + (Wanted is null ? "" : "\n" + Wanted.Specify());
+}

@@ -1,0 +1,109 @@
+using System;
+using System.Collections.Generic;
+using Acquisition.Core.Explanations.Json;
+
+namespace Acquisition.Core.Planning;
+
+/// <summary>The form of a bench file in JSON; docs/bench.schema.json says the same to editors and other programs.</summary>
+internal static class BenchDocument
+{
+    internal static Bench? Read(JsonValue root, List<DocumentProblem> problems)
+    {
+        var document = new DocumentObject(root, "", problems);
+        string name = document.Text("name");
+        Signal? signal = document.Object("signal") is { } shape ? SignalDocument.Read(shape) : null;
+        SourceImpedance? source = ChainDocument.Source(document.OptionalObject("source"));
+        DocumentObject? probeDocument = document.OptionalObject("probe");
+        Probe? probe = probeDocument is null ? null : ChainDocument.Probe(probeDocument);
+        FrontEnd? input = document.Object("input") is { } front ? ChainDocument.Input(front) : null;
+        Digitizer? digitizer = document.Object("digitizer") is { } sampler ? ChainDocument.Digitizer(sampler) : null;
+        Func<SampledSignal, SampledSignal>? settings = null;
+        Duration? window = null;
+        if (document.Object("capture") is { } capture)
+            (settings, window) = Capture(capture, digitizer);
+        Func<Signal, Requirement>? wanted = document.OptionalObject("wanted") is { } demands ? Wanted(demands) : null;
+        document.RefuseOthers();
+        if (problems.Count > 0 || signal is null || source is null || input is null || digitizer is null || settings is null || window is null)
+            return null;
+        return document.Build(() =>
+        {
+            UnterminatedChain begin = MeasurementChain.From(source);
+            MeasurementChain chain = (probe is null ? begin : begin.Probe(probe)).Into(input);
+            Requirement? requirement = wanted?.Invoke(signal);
+            return new Bench(name, settings(signal.Through(chain).SampledBy(digitizer)), window.Value, requirement is not null && source.Resistance.SiValue > 0 ? requirement.WithSourceResistance(source.Resistance) : requirement);
+        }, "capture");
+    }
+
+    private static (Func<SampledSignal, SampledSignal>? Settings, Duration? Window) Capture(DocumentObject capture, Digitizer? digitizer)
+    {
+        Duration? window = capture.OptionalQuantity("window", Duration.Parse), perDivision = capture.OptionalQuantity("timePerDivision", Duration.Parse);
+        if (capture.Has("window") == capture.Has("timePerDivision"))
+            capture.Report(capture.Has("window") ? "timePerDivision" : "window", "give either window or timePerDivision, and one of them only");
+        int channels = capture.OptionalInteger("channelsInUse", 1, 64) ?? 1;
+        PeakToPeakVoltage? range = capture.OptionalQuantity("range", PeakToPeakVoltage.Parse);
+        AcquisitionMode mode = capture.Choice("mode", CatalogueDocument.Modes, AcquisitionMode.Sample);
+        int? combined = capture.OptionalInteger("combined", 2, 1_000_000);
+        if (mode is AcquisitionMode.HighResolution or AcquisitionMode.Average or AcquisitionMode.Envelope && combined is null)
+            capture.Report("combined", "this mode needs the number of records or samples that one stored point comes from, 2 to 1000000");
+        Reconstruction interpolation = capture.Choice("interpolation", CatalogueDocument.Interpolations, Reconstruction.Sinc);
+        Duration? jitter = capture.OptionalQuantity("jitter", Duration.Parse);
+        Frequency? records = capture.OptionalQuantity("recordRate", Frequency.Parse);
+        Ratio? timebase = capture.OptionalQuantity("timebaseAccuracy", Ratio.Parse), gain = capture.OptionalQuantity("gainAccuracy", Ratio.Parse);
+        Duration? pulse = null;
+        Frequency? pulseRate = null;
+        if (capture.OptionalObject("watchFor") is { } watch)
+        {
+            pulse = watch.Quantity("width", Duration.Parse);
+            pulseRate = watch.OptionalQuantity("rate", Frequency.Parse);
+            watch.RefuseOthers();
+        }
+        capture.RefuseOthers();
+        if (window is null && perDivision is { } division && digitizer is not null)
+            window = capture.Build(() => new Box(division * digitizer.HorizontalDivisions), "timePerDivision")?.Value;
+        return (setup =>
+        {
+            SampledSignal made = Combine(setup.WithChannelsInUse(channels).WithInterpolation(interpolation).WithAccuracy(timebase, gain), mode, combined ?? 2);
+            made = range is { } fullScale ? made.WithFullScale(fullScale) : made;
+            made = jitter is { } seconds ? made.WithJitter(seconds) : made;
+            made = records is { } rate ? made.WithRecordRate(rate) : made;
+            return pulse is { } width ? made.WatchingFor(width, pulseRate) : made;
+        }, window);
+    }
+
+    private static SampledSignal Combine(SampledSignal setup, AcquisitionMode mode, int combined) => mode switch
+    {
+        AcquisitionMode.PeakDetect => setup.WithPeakDetect(),
+        AcquisitionMode.HighResolution => setup.WithHighResolution(combined),
+        AcquisitionMode.Average => setup.WithAveraging(combined),
+        AcquisitionMode.Envelope => setup.WithEnvelope(combined),
+        _ => setup,
+    };
+
+    private static Func<Signal, Requirement> Wanted(DocumentObject demands)
+    {
+        Ratio? amplitude = demands.OptionalQuantity("amplitudeWithin", Ratio.Parse), edge = demands.OptionalQuantity("edgeWithin", Ratio.Parse), power = demands.OptionalQuantity("powerShare", Ratio.Parse);
+        int? harmonics = demands.OptionalInteger("harmonics", 1, 10_000), channels = demands.OptionalInteger("channels", 1, 1024);
+        Duration? pulse = demands.OptionalQuantity("narrowestPulse", Duration.Parse), window = demands.OptionalQuantity("window", Duration.Parse), timing = demands.OptionalQuantity("timingWithin", Duration.Parse);
+        Voltage? detail = demands.OptionalQuantity("smallestDetail", Voltage.Parse);
+        demands.RefuseOthers();
+        return signal =>
+        {
+            var made = new Requirement(signal);
+            made = amplitude is null ? made : made.WithAmplitudeTolerance(amplitude.Value);
+            made = edge is null ? made : made.WithEdgeTolerance(edge.Value);
+            made = power is null ? made : made.WithPowerShare(power.Value);
+            made = harmonics is null ? made : made.WithHarmonics(harmonics.Value);
+            made = channels is null ? made : made.WithChannels(channels.Value);
+            made = pulse is null ? made : made.WithNarrowestPulse(pulse.Value);
+            made = window is null ? made : made.WithWindow(window.Value);
+            made = timing is null ? made : made.WithTimingTolerance(timing.Value);
+            return detail is null ? made : made.WithSmallestDetail(detail.Value);
+        };
+    }
+
+    // Build makes objects; a duration is boxed to go through it.
+    private sealed class Box(Duration value)
+    {
+        internal Duration Value { get; } = value;
+    }
+}
