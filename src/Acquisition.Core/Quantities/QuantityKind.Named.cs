@@ -9,6 +9,9 @@ public sealed partial class QuantityKind
     /// <summary>A frequency, in hertz.</summary>
     public static QuantityKind Frequency { get; } = new("frequency", "Hz", PerSecond);
 
+    /// <summary>How fast a frequency is swept, in hertz per second.</summary>
+    public static QuantityKind SweepRate { get; } = new("sweep rate", "Hz/s", PerSecond / Dimension.Time);
+
     /// <summary>A time interval, in seconds.</summary>
     public static QuantityKind Duration { get; } = new("duration", "s", Dimension.Time);
 
@@ -39,11 +42,17 @@ public sealed partial class QuantityKind
     /// <summary>A noise voltage density, in volts per root hertz.</summary>
     public static QuantityKind NoiseDensity { get; } = new("noise density", "V/√Hz", Volt * HalfPowerOf(Dimension.Time));
 
+    /// <summary>The square of a noise voltage density, in volts squared per hertz.</summary>
+    public static QuantityKind SquaredNoiseDensity { get; } = new("squared noise density", "V²/Hz", Volt * Volt * Dimension.Time, prefix: WrittenPrefix.None);
+
     /// <summary>A slope of a voltage, in volts per second.</summary>
     public static QuantityKind SlewRate { get; } = new("slew rate", "V/s", Volt / Dimension.Time);
 
     /// <summary>An electric current, in amperes.</summary>
     public static QuantityKind Current { get; } = new("current", "A", Dimension.Current);
+
+    /// <summary>An electric charge, in ampere seconds.</summary>
+    public static QuantityKind Charge { get; } = new("charge", "A·s", Dimension.Current * Dimension.Time);
 
     /// <summary>A current from mean to peak.</summary>
     public static QuantityKind PeakCurrent { get; } = new("peak current", "Apk", Dimension.Current, QuantityNature.Peak);
@@ -162,8 +171,8 @@ public sealed partial class QuantityKind
     /// <summary>Every kind that has a name in the trade.</summary>
     internal static readonly QuantityKind[] Named =
     {
-        Frequency, Duration, SampleRate, PointCount, BitRate, BitDepth, Voltage, PeakVoltage, PeakToPeakVoltage, RmsVoltage, NoiseDensity, SlewRate,
-        Current, PeakCurrent, PeakToPeakCurrent, RmsCurrent, CurrentNoiseDensity, Resistance, Conductance, Capacitance, Inductance, Power, Energy,
+        Frequency, SweepRate, Duration, SampleRate, PointCount, BitRate, BitDepth, Voltage, PeakVoltage, PeakToPeakVoltage, RmsVoltage, NoiseDensity, SquaredNoiseDensity, SlewRate,
+        Current, Charge, PeakCurrent, PeakToPeakCurrent, RmsCurrent, CurrentNoiseDensity, Resistance, Conductance, Capacitance, Inductance, Power, Energy,
         Temperature, TemperatureDifference, Mass, Length, Angle, AngularFrequency, Ratio, VoltagePerDivision, CurrentPerDivision, TimePerDivision,
         SampleInterval, SymbolRate, Symbols, UnitIntervals, Divisions, Octaves, Decades, DecibelRatio, CarrierRatio, FullScaleRatio, PowerLevel, VoltageLevel,
         LossPerLength, SlopePerOctave, SlopePerDecade, PowerLevelDensity, CarrierRatioDensity, FullScaleRatioDensity,

@@ -52,7 +52,8 @@ public sealed partial class QuantityKind : IEquatable<QuantityKind>
             if (kind.Is(dimension, nature, reference)) return kind;
         }
         string symbol = UnitSpelling.Of(dimension, nature, reference);
-        bool takesPrefix = UnitSpelling.StartsWithPlainSymbol(symbol);
+        // With a prefix, S/s would be read as samples per second, as front panels mean it.
+        bool takesPrefix = UnitSpelling.StartsWithPlainSymbol(symbol) && symbol != "S/s";
         return new QuantityKind("quantity in " + symbol, symbol, dimension, nature, reference, takesPrefix ? WrittenPrefix.Engineering : WrittenPrefix.None);
     }
 

@@ -38,7 +38,7 @@ internal static class ProblemText
         TextFault.UnknownUnit => wanted is null || wanted.Symbol.Length == 0 ? "a unit" : $"the unit of {Article(wanted.Name)}",
         TextFault.PrefixRefused => "a prefix that goes with the unit, or none",
         TextFault.PowerExpected => "an exponent",
-        TextFault.PowerRefused => "an exponent from 0.5 to 9 in steps of one half",
+        TextFault.PowerRefused => "an exponent from 0.5 to 63 in steps of one half",
         TextFault.ScaleRefused => "a unit whose scale can be held exactly",
         TextFault.SecondSlash => "the end of the unit after one '/'; parentheses say what is below it: " + BothReadings(text, problem.Start),
         TextFault.ClosingParenthesisExpected => "')'",
@@ -54,7 +54,8 @@ internal static class ProblemText
 
     internal static string? Suggestion(string text, TextProblem problem, QuantityKind? wanted, char decimalMark) => problem.Fault switch
     {
-        TextFault.UnknownUnit or TextFault.PrefixRefused => UnitSuggestions.Near(text, problem.Start, problem.Length, wanted, decimalMark),
+        TextFault.PrefixRefused => UnitSuggestions.WithoutPrefix(text.Substring(problem.Start, problem.Length)),
+        TextFault.UnknownUnit => UnitSuggestions.Near(text, problem.Start, problem.Length, wanted, decimalMark),
         TextFault.UnitMissing => Cut(text.Trim()) + " " + wanted!.Symbol,
         TextFault.WrongKind => UnitSuggestions.OfKind(text, problem.Start, wanted!, decimalMark),
         _ => null,
@@ -62,7 +63,7 @@ internal static class ProblemText
 
     private static string Kind(QuantityKind kind) => Article(kind.Name);
 
-    internal static string Article(string name) => (name[0] is 'a' or 'e' or 'i' or 'o' ? "an " : "a ") + name;
+    internal static string Article(string name) => (name[0] is 'a' or 'e' or 'i' or 'o' || name.StartsWith("rms", System.StringComparison.Ordinal) ? "an " : "a ") + name;
 
     private static string Quote(string text, int start, int length)
     {

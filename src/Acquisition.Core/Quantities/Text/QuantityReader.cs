@@ -38,7 +38,8 @@ internal static class QuantityReader
                 if (problem.Fault == TextFault.UnitExpected && problem.Start == at && NumberReader.IsDigit(text, at)) problem = new TextProblem(TextFault.GroupNotOfThree, at, RunOfDigits(text, at));
                 return false;
             }
-            if (unit.End < end) return Fail(TextFault.TrailingText, unit.End, end - unit.End, out problem);
+            int rest = SkipSpaces(text, unit.End, end);
+            if (rest < end) return Fail(TextFault.TrailingText, rest, end - rest, out problem);
             reading = Convert(text, number, unit);
             if (wanted is not null && !unit.Is(wanted)) return Fail(TextFault.WrongKind, start, end - start, out problem);
         }

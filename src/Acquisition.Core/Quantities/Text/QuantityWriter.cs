@@ -101,7 +101,9 @@ internal static class QuantityWriter
         bool isNegative = shown.Numerator.Sign < 0 || (value == 0 && shown.Numerator.IsZero && double.IsNegativeInfinity(1 / value));
         var magnitude = new ExactFraction(System.Numerics.BigInteger.Abs(shown.Numerator), shown.Denominator);
         DecimalDigits digits = options.Number.Kind == NumberStyleKind.Shortest ? RoundedDigits.Shortest(magnitude, isNegative, value, unit) : Digits(magnitude, options.Number, 0);
-        WriteNumber(ref output, digits, isNegative, options, isPrefixed: false);
+        // On a scale with an offset nothing is below its own zero: 273.15 K, held as the double nearest to it, is 0 °C, not -0 °C.
+        bool isOffsetZero = digits.IsZero && (unit.OffsetInHundredths != 0 || unit.Constant == UnitConstant.ZeroDecibelU);
+        WriteNumber(ref output, digits, isNegative && !isOffsetZero, options, isPrefixed: false);
     }
 
     private static void WriteNumber(ref TextOutput output, DecimalDigits digits, bool isNegative, in WritingOptions options, bool isPrefixed)

@@ -67,7 +67,7 @@ internal enum TextFault : byte
     /// <summary>No exponent after <c>^</c>.</summary>
     PowerExpected,
 
-    /// <summary>An exponent that is no multiple of one half up to 9.</summary>
+    /// <summary>An exponent that is no multiple of one half up to 63.</summary>
     PowerRefused,
 
     /// <summary>A unit to a power, or a product, whose scale cannot be held exactly.</summary>

@@ -76,7 +76,8 @@ internal static class DecimalConversion
         }
         ExactFraction value = new ExactFraction(number.IsNegative ? -mantissa : mantissa, 1).TimesTen(exponent).Times(unit.Scale).InHeldUnit(unit.Constant, unit.OffsetInHundredths);
         double magnitude = ExactRounding.Quotient(BigInteger.Abs(value.Numerator), value.Denominator);
-        return Signed(magnitude, value.Numerator.Sign < 0 || (value.Numerator.IsZero && number.IsNegative));
+        bool isNegativeZero = value.Numerator.IsZero && mantissa.IsZero && number.IsNegative;
+        return Signed(magnitude, value.Numerator.Sign < 0 || isNegativeZero);
     }
 
     private static BigInteger AllDigits(Chars text, in DecimalNumber number, out int exponent)

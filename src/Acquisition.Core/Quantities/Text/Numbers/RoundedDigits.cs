@@ -28,16 +28,18 @@ internal static class RoundedDigits
     }
 
     /// <summary>
-    /// The fewest decimals that read back to the held value when they stand before a unit that is no power of ten, or has an offset: tried from coarse to fine.
+    /// The fewest decimals that read back to the held value when they stand before a unit that is no power of ten, or has an offset: tried from coarse to
+    /// fine. Before dBu, whose offset is no fraction, a value near 0 dBV may have none; then 17 digits are written.
     /// </summary>
     internal static DecimalDigits Shortest(ExactFraction magnitude, bool isNegative, double held, in UnitReading unit)
     {
         int lead = magnitude.Numerator.IsZero ? 0 : LeadOf(magnitude);
-        for (int place = lead + 1; ; place--)
+        for (int place = lead + 2; ; place--)
         {
             DecimalDigits digits = ToPlace(magnitude, place);
             ExactFraction read = digits.ToFraction(isNegative).Times(unit.Scale).InHeldUnit(unit.Constant, unit.OffsetInHundredths);
             double value = ExactRounding.Quotient(BigInteger.Abs(read.Numerator), read.Denominator);
+            if (unit.Constant == UnitConstant.ZeroDecibelU && lead - place == 16) return digits.Trimmed();
             if (value == Math.Abs(held) && (value == 0 || read.Numerator.Sign == Math.Sign(held))) return digits.Trimmed();
         }
     }

@@ -3,7 +3,7 @@ namespace Acquisition.Core;
 /// <summary>One factor of a unit expression: a symbol with its prefix and power, such as <c>mV</c>, <c>s^-2</c> or <c>√Hz</c>.</summary>
 internal readonly struct UnitFactor
 {
-    private const int HighestPower = 9;
+    private const int HighestPower = 63;
 
     private UnitFactor(Unit unit, in UnitPrefix prefix, int halves, int start)
     {

@@ -85,14 +85,23 @@ internal static class UnitSpelling
         return best;
     }
 
-    /// <summary>Fewer symbols are better, then those above the slash, then smaller powers.</summary>
+    /// <summary>Fewer symbols are better, then those above the slash, then smaller powers; roots and a symbol with nothing above the slash are a last resort.</summary>
     private static int Cost(string head, int headHalves, Dimension rest)
     {
-        int cost = head.Length == 0 ? 0 : FactorCost(headHalves);
-        for (int i = 0; i < Dimension.BaseSymbols.Length; i++) cost += rest.Halves(i) == 0 ? 0 : FactorCost(rest.Halves(i));
-        return cost;
+        int cost = 0;
+        bool hasAbove = false;
+        if (head.Length > 0) Add(headHalves);
+        for (int i = 0; i < Dimension.BaseSymbols.Length; i++)
+        {
+            if (rest.Halves(i) != 0) Add(rest.Halves(i));
+        }
+        return hasAbove ? cost : cost + 30;
 
-        static int FactorCost(int halves) => 20 + 4 * Math.Abs(Math.Abs(halves) - 2) + (halves < 0 ? 1 : 0);
+        void Add(int halves)
+        {
+            cost += 20 + 4 * Math.Abs(Math.Abs(halves) - 2) + (halves < 0 ? 1 : 0) + (halves % 2 != 0 ? 30 : 0);
+            hasAbove |= halves > 0;
+        }
     }
 
     private static string Join(string head, int headHalves, Dimension rest)

@@ -8,6 +8,9 @@ internal static class UnitSuggestions
 {
     private const int MostOffered = 3;
 
+    /// <summary>What one wrong letter counts; more than all letters in the wrong case.</summary>
+    private const int LetterDistance = 100;
+
     /// <summary>Spellings that other worlds use for units of the table.</summary>
     private static readonly (string Word, string Symbol)[] OtherSpellings =
     [
@@ -26,6 +29,8 @@ internal static class UnitSuggestions
     {
         if (length > SymbolKey.MaximumLength) return null;
         string word = text.Substring(start, length);
+        if (Array.Exists(UnitPrefix.All, prefix => prefix.Symbol == word)) return null;
+        if (PowerOf(word) is string power) return power;
         var found = new List<(string Symbol, int Distance)>();
         foreach ((string other, string symbol) in OtherSpellings)
         {
@@ -41,17 +46,25 @@ internal static class UnitSuggestions
         }
         found.RemoveAll(candidate => !Fits(text, start, length, candidate.Symbol, wanted, decimalMark));
         if (found.Count == 0) return null;
-        int nearest = int.MaxValue;
-        foreach ((_, int distance) in found) nearest = Math.Min(nearest, distance);
-        found.RemoveAll(candidate => candidate.Distance > nearest);
+        found.Sort((one, other) => one.Distance.CompareTo(other.Distance));
+        int kind = found[0].Distance / LetterDistance;
+        found.RemoveAll(candidate => candidate.Distance / LetterDistance > kind);
         if (found.Count > MostOffered) found.RemoveRange(MostOffered, found.Count - MostOffered);
         return string.Join(" or ", found.ConvertAll(candidate => candidate.Symbol));
 
         void Consider(string symbol)
         {
             int distance = Distance(word, symbol);
-            if (distance <= 2) found.Add((symbol, distance));
+            if (distance < 2 * LetterDistance) found.Add((symbol, distance));
         }
+    }
+
+    /// <summary>The unit alone, of a word that is a prefix and a unit which do not go together.</summary>
+    internal static string? WithoutPrefix(string word)
+    {
+        long key = SymbolKey.Of(word);
+        UnitTable.Find(key, word.Length, out Unit? unit, out _);
+        return unit?.Symbol;
     }
 
     /// <summary>The same number with the unit of the wanted kind, for the mix-ups of the trade: Hz for Sa/s, V for Vpp.</summary>
@@ -67,7 +80,7 @@ internal static class UnitSuggestions
     }
 
     private static bool IsRate(QuantityKind kind) =>
-        kind == QuantityKind.Frequency || kind == QuantityKind.SampleRate || kind == QuantityKind.BitRate || kind == QuantityKind.SymbolRate;
+        kind == QuantityKind.Frequency || kind == QuantityKind.SampleRate || kind == QuantityKind.BitRate || kind == QuantityKind.SymbolRate || kind.Symbol == "S/s";
 
     private static bool Fits(string text, int start, int length, string symbol, QuantityKind? wanted, char decimalMark)
     {
@@ -76,18 +89,29 @@ internal static class UnitSuggestions
         return QuantityReader.TryRead(changed, wanted, decimalMark, out _, out _);
     }
 
-    /// <summary>0 where only case or a look-alike differs, 2 for one letter more, less or other; more means far.</summary>
+    /// <summary>How many letters differ in case or as look-alikes; <see cref="LetterDistance"/> more for one letter too many, missing or other; large where more differ.</summary>
     private static int Distance(string word, string symbol)
     {
-        const int Far = 9;
+        const int Far = 10 * LetterDistance;
         if (Math.Abs(word.Length - symbol.Length) > 1) return Far;
-        int prefix = 0;
-        while (prefix < word.Length && prefix < symbol.Length && AreAlike(word[prefix], symbol[prefix])) prefix++;
-        int suffix = 0;
-        while (suffix < Math.Min(word.Length, symbol.Length) - prefix && AreAlike(word[word.Length - 1 - suffix], symbol[symbol.Length - 1 - suffix])) suffix++;
+        int prefix = 0, suffix = 0, different = 0;
+        for (; prefix < word.Length && prefix < symbol.Length && AreAlike(word[prefix], symbol[prefix]); prefix++) different += word[prefix] == symbol[prefix] ? 0 : 1;
+        int rest = Math.Min(word.Length, symbol.Length) - prefix;
+        for (; suffix < rest && AreAlike(word[word.Length - 1 - suffix], symbol[symbol.Length - 1 - suffix]); suffix++)
+            different += word[word.Length - 1 - suffix] == symbol[symbol.Length - 1 - suffix] ? 0 : 1;
         int changed = Math.Max(word.Length, symbol.Length) - prefix - suffix;
-        if (changed == 0) return 0;
-        return changed == 1 && Math.Min(word.Length, symbol.Length) >= 2 ? 2 : Far;
+        if (changed == 0) return different;
+        return changed == 1 && Math.Min(word.Length, symbol.Length) >= 2 ? LetterDistance + different : Far;
+    }
+
+    /// <summary><c>m^2</c> for <c>m2</c>.</summary>
+    private static string? PowerOf(string word)
+    {
+        int letters = 0;
+        while (letters < word.Length && SymbolKey.Code(word[letters]) != 0) letters++;
+        if (letters == 0 || letters != word.Length - 1 || word[letters] is < '2' or > '9') return null;
+        string symbol = word.Substring(0, letters);
+        return UnitReader.IsUnit(symbol) ? symbol + "^" + word[letters] : null;
     }
 
     private static bool AreAlike(char a, char b) => char.ToLowerInvariant(Fold(a)) == char.ToLowerInvariant(Fold(b));
