@@ -99,6 +99,10 @@ public sealed class FittedSine
     public Voltage ValueAt(Duration time) => Voltage.FromSi(
         Fit.Model.Offset + Fit.Model.Amplitude * Math.Cos(2 * Math.PI * Fit.Model.Cycles * _rate * time.SiValue + Fit.PhaseAtStart), nameof(time));
 
+    /// <summary>Phase of the cosine at a time after the first sample, from -180 to 180 degrees: at the trigger, when the record starts before it.</summary>
+    public Angle PhaseAt(Duration time) =>
+        Angle.FromSi(Math.IEEERemainder(Fit.PhaseAtStart + 2 * Math.PI * Math.IEEERemainder(Fit.Model.Cycles * _rate * time.SiValue, 1), 2 * Math.PI), nameof(time));
+
     private double SinadDecibels => 20 * Math.Log10(Fit.Model.Amplitude / (Math.Sqrt(2) * Fit.NoiseAndDistortion));
 
     /// <summary>Amplitude, frequency, phase, offset and residual in one line.</summary>

@@ -55,6 +55,33 @@ public sealed class SineFit
     public static SineFit FourParameter(double[] volts, SampleRate rate, Frequency start) =>
         Of(volts, rate, Refuse.UnlessAboveZero(start.SiValue, Frequency.Kind, nameof(start)), free: true, null, null, null);
 
+    /// <summary>Amplitude, phase and offset of a sine of known frequency (three parameters) in a record.</summary>
+    /// <param name="record">A record in volts, of at least 4 samples. Samples at its limits count as clipped; its range gives ENOB.</param>
+    /// <param name="frequency">The frequency, above 0.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>
+    /// <exception cref="ArgumentException">The record is not in volts.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency is not above 0.</exception>
+    public static SineFit ThreeParameter(Record record, Frequency frequency) =>
+        Of(record, Refuse.UnlessAboveZero(frequency.SiValue, Frequency.Kind, nameof(frequency)), free: false);
+
+    /// <summary>Amplitude, frequency, phase and offset of the largest sine in a record (four parameters).</summary>
+    /// <param name="record">A record in volts, of at least 5 samples. Samples at its limits count as clipped; its range gives ENOB.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>
+    /// <exception cref="ArgumentException">The record is not in volts.</exception>
+    public static SineFit FourParameter(Record record) => Of(record, null, free: true);
+
+    /// <summary>Amplitude, frequency, phase and offset of the sine near a frequency (four parameters), be it the largest or not.</summary>
+    /// <param name="record">A record in volts, of at least 5 samples. Samples at its limits count as clipped; its range gives ENOB.</param>
+    /// <param name="start">Where to start: within half a bin of the frequency, better a quarter; above 0.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>
+    /// <exception cref="ArgumentException">The record is not in volts.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The start is not above 0.</exception>
+    public static SineFit FourParameter(Record record, Frequency start) =>
+        Of(record, Refuse.UnlessAboveZero(start.SiValue, Frequency.Kind, nameof(start)), free: true);
+
+    private static SineFit Of(Record record, double? frequency, bool free) =>
+        Of(record.Volts(nameof(record)), record.SampleRate, frequency, free, record.LowLimitSi, record.HighLimitSi, record.FullScale());
+
     internal static SineFit Of(double[] volts, SampleRate rate, double? frequency, bool free, double? lowLimit, double? highLimit, double? fullScale)
     {
         if (volts is null)

@@ -105,6 +105,17 @@ public sealed class SingleToneTest
     public static SingleToneTest Of(double[] volts, SampleRate rate, SpectralWindow? window = null, int highestHarmonic = 10) =>
         Of(volts, rate, window, highestHarmonic, SineFit.FourParameter(volts, rate), null);
 
+    /// <summary>Tests a record that holds one sine and what the channel made of it.</summary>
+    /// <param name="record">A record in volts. Samples at its limits count as clipped; its range gives ENOB.</param>
+    /// <param name="window">The window; null for the one that suits: none for a coherent record, HFT144D for any other with enough samples, else Blackman-Harris.</param>
+    /// <param name="highestHarmonic">The last harmonic that counts as distortion, from 2 to 100.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>
+    /// <exception cref="ArgumentException">The record is not in volts.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The number of harmonics is not in its range.</exception>
+    /// <exception cref="InvalidOperationException">There is no sine to test; the message is that of the finding which refuses the fit.</exception>
+    public static SingleToneTest Of(Record record, SpectralWindow? window = null, int highestHarmonic = 10) =>
+        Of(record.Volts(nameof(record)), record.SampleRate, window, highestHarmonic, SineFit.FourParameter(record), record.FullScale());
+
     internal static SingleToneTest Of(double[] volts, SampleRate rate, SpectralWindow? window, int highestHarmonic, SineFit fit, double? fullScale)
     {
         if (highestHarmonic is < 2 or > 100)

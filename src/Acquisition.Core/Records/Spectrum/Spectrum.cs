@@ -61,6 +61,24 @@ public sealed class Spectrum
         return Averaged(volts, rate, window, volts.Length, 0, 0);
     }
 
+    /// <summary>The spectrum of all samples of a record.</summary>
+    /// <param name="record">A record in volts, of at least 2 samples.</param>
+    /// <param name="window">The window; <see cref="SpectralWindow.Rectangular"/> for a record with a whole number of periods.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The record is not in volts, has fewer than 2 samples, or one is not finite.</exception>
+    public static Spectrum Of(Record record, SpectralWindow window) => Of(record.Volts(nameof(record)), record.SampleRate, window);
+
+    /// <summary>The mean of the power spectra of overlapping segments of a record (Welch 1967): less detail, less scatter.</summary>
+    /// <param name="record">A record in volts.</param>
+    /// <param name="window">The window.</param>
+    /// <param name="segmentPoints">Samples in a segment, from 2 to the samples there are.</param>
+    /// <param name="overlap">By how much segments overlap, from 0 to below 1; one half suits most windows.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The record is not in volts, or a sample is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The segment or the overlap is not in its range.</exception>
+    public static Spectrum Averaged(Record record, SpectralWindow window, PointCount segmentPoints, Ratio overlap) =>
+        Averaged(record.Volts(nameof(record)), record.SampleRate, window, segmentPoints, overlap);
+
     /// <summary>The mean of the power spectra of overlapping segments (Welch 1967): less detail, less scatter.</summary>
     /// <param name="volts">Uniform samples in volts; not modified.</param>
     /// <param name="rate">Their sample rate, above 0.</param>

@@ -131,6 +131,17 @@ public sealed partial class Sweep
             sorted.Select(s => s.Frequency.SiValue).ToArray(), sorted.Select(s => s.Amplitude.SiValue).ToArray(), sorted.Select(s => s.AmplitudeUncertainty.SiValue).ToArray());
     }
 
+    /// <summary>A sweep of gains from one channel to another, one comparison per frequency, in any order.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="gains"/> is null.</exception>
+    /// <exception cref="ArgumentException">There is none, or two have the same frequency.</exception>
+    public static Sweep OfGains(IEnumerable<ChannelComparison> gains)
+    {
+        if (gains is null)
+            throw new ArgumentNullException(nameof(gains));
+        ChannelComparison[] sorted = gains.OrderBy(g => g.Frequency.SiValue).ToArray();
+        return Of(sorted.Select(g => g.Frequency).ToArray(), sorted.Select(g => g.Gain).ToArray(), sorted.Select(g => g.GainUncertainty).ToArray());
+    }
+
     /// <summary>What a response would show at these frequencies, without uncertainty.</summary>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The frequencies are not above 0 and rising, or the response passes nothing at one.</exception>
