@@ -1,0 +1,68 @@
+using System;
+
+namespace Acquisition.Core.Records;
+
+/// <summary>What there is to say about a pulse record, in one place: codes are stable.</summary>
+internal static class PulseFindings
+{
+    private const string States = "handbook 8.2; IEEE Std 181-2011", Procedure = "handbook 8.7";
+
+    internal static Finding NotFinite(int index) => new("not-a-number", Severity.Failure, FormattableString.Invariant($"sample {index} is not a finite number"), "leave the stretch out with Slice, or fill it knowingly", Procedure);
+
+    internal static Finding TooShort(int count) => new("record-too-short", Severity.Failure, FormattableString.Invariant($"{count} samples; a transition needs at least 3"), null, Procedure);
+
+    internal static Finding Constant(double value, QuantityKind kind) => new("no-two-states", Severity.Failure, $"all samples are {InWords.Of(value, kind)}: there is one state and no transition", null, States);
+
+    internal static Finding NotSeparated(double amplitude, double noise, double step, QuantityKind kind) => new(
+        "states-not-separated",
+        Severity.Failure,
+        $"the states found are {InWords.Of(amplitude, kind)} apart, which is not above 6 times the noise ({InWords.Of(noise, kind)} rms)"
+            + (step > 0 ? $" and 4 steps ({InWords.Of(step, kind)} each)" : "") + ": this may be noise and no pulse",
+        "give the state levels if you know them",
+        Procedure);
+
+    internal static Finding NoPlateau(double share) => new(
+        "no-plateau",
+        Severity.Failure,
+        FormattableString.Invariant($"a state holds only {share:F2} times as many samples as lie between the states, less than 0.6: the record has no plateau there, as a sine, a ramp or noise has none"),
+        "use a sine fit or the extremes for a sine, or give the state levels if you know them",
+        States);
+
+    internal static Finding Clipped(long count, string side, double limit, QuantityKind kind) => new(
+        "clipped",
+        Severity.Warning,
+        FormattableString.Invariant($"{count} samples lie at or beyond the {side} end of the converter, {InWords.Of(limit, kind)}: levels, overshoot and what is derived from them may be those of the converter"),
+        "choose a larger vertical range or another offset",
+        Procedure);
+
+    internal static Finding NotResolved(long count, long of, bool rising, double atMost, int needed, double interval) => new(
+        "edge-not-resolved",
+        Severity.Warning,
+        FormattableString.Invariant($"{count} of {of} {(rising ? "rising" : "falling")} transitions hold fewer than {needed} samples: they take at most {InWords.Seconds(atMost)}; the samples are {InWords.Seconds(interval)} apart"),
+        "sample faster by " + InWords.Number(Math.Max(2, Math.Ceiling((needed + 1) * interval / atMost * 2) / 2), 3) + " times or more",
+        "handbook 8.4");
+
+    internal static Finding NoTransition(bool? rising) => new(
+        "no-transition",
+        Severity.Failure,
+        rising is null ? "the record holds no complete transition" : $"the record holds no complete {(rising.Value ? "rising" : "falling")} transition",
+        "record longer, or check the trigger");
+
+    internal static Finding NotEnough(string what, string needs) => new("incomplete-pulse", Severity.Note, $"{what} needs {needs}, which the record does not hold", "record longer", "handbook 8.3");
+
+    internal static Finding Incomplete(bool rising) => new("edge-incomplete", Severity.Note, $"the {(rising ? "rising" : "falling")} transition does not pass both reference levels within the record and its neighbours", null, "handbook 8.3");
+
+    internal static Finding NotMonotone(long count) => new("edge-not-monotone", Severity.Warning, FormattableString.Invariant($"{count} transitions go back by more than the noise on their way: their durations depend on which crossing is taken (last of the proximal, first of the distal level)"), null, "handbook 8.3");
+
+    internal static Finding Rejected(long count) => new("crossings-rejected", Severity.Note, FormattableString.Invariant($"{count} further crossings of the middle level did not count, because the signal had not gone through the hysteresis"), null, "handbook 8.3");
+
+    internal static Finding Runts(long count) => new("runt-pulses", Severity.Warning, FormattableString.Invariant($"{count} pulses cross the middle level and return without reaching the other state"), "look at them one by one: their times are in the list", "handbook 8.3");
+
+    internal static Finding Missing(long count, double period) => new("missing-pulses", Severity.Warning, FormattableString.Invariant($"{count} pulses are missing from a regular train of {InWords.Seconds(period)} period"), null, "handbook 8.3");
+
+    internal static Finding RegionsCut(long count) => new("aberration-region-cut", Severity.Note, FormattableString.Invariant($"{count} aberration regions are cut short by the next transition or the end of the record"), "choose a shorter region or a slower repetition", "handbook 8.3");
+
+    internal static Finding ListCut(long all, int listed) => new("list-cut", Severity.Note, FormattableString.Invariant($"{all} transitions were measured and all are in the statistics; the first {listed} are listed"), "raise the limit of the list in the settings");
+
+    internal static Finding NoSlew(QuantityKind kind) => new("no-slew-rate", Severity.Note, $"a slew rate is that of a voltage, not of a {kind.Name}");
+}

@@ -1,0 +1,102 @@
+using System;
+
+namespace Acquisition.Core.Records;
+
+/// <summary>Finds the two states of a record, or says why there are none (handbook 8.2, 8.7 steps 1 to 3).</summary>
+internal static class StateFinder
+{
+    /// <summary>A state must hold this many samples for each one between the states. A sine holds 0.35, a ramp 0.13, exponential edges that have settled to 1 % about 0.6.</summary>
+    private const double LeastPlateau = 0.6;
+
+    /// <summary>A state is this part of the amplitude around its level when samples are counted.</summary>
+    private const double Band = 0.1;
+
+    internal static StateLevels? Find(Record record, PulseSettings settings, out AmplitudeDistribution? distribution, out Finding? reason)
+    {
+        distribution = null;
+        if (record.Samples.FirstNotFinite() is >= 0 and var index)
+        {
+            reason = PulseFindings.NotFinite(index);
+            return null;
+        }
+        if (record.Length < 3)
+        {
+            reason = PulseFindings.TooShort(record.Length);
+            return null;
+        }
+        int bins = settings.Bins ?? (record.Length < 10_000 ? 100 : 256);
+        distribution = AmplitudeDistribution.Of(record.Samples, bins);
+        // A bin for each code where they are few: narrower bins would stay empty.
+        if (settings.Bins is null && record.Samples is CodeSamples)
+            bins = Math.Max(2, Math.Min(bins, distribution.Counts.Length));
+        double step = record.ResolutionSi ?? 0;
+        (double low, double high)? levels = settings.GivenLevels(record.Kind) ?? Levels(record, distribution, settings.Method, bins);
+        if (levels is not var (low, high) || !(high > low))
+        {
+            reason = levels is null ? PulseFindings.Constant(distribution.Minimum, record.Kind) : PulseFindings.NotSeparated(0, 0, step, record.Kind);
+            return null;
+        }
+        double amplitude = high - low;
+        double noise = Math.Max(Noise(distribution, low, amplitude, step, -1), Noise(distribution, high, amplitude, step, 1));
+        var states = new StateLevels(low, high, noise, settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCentre ? bins : null, record.Kind);
+        reason = null;
+        if (settings.Method == StateLevelMethod.Given)
+            return states;
+        if (amplitude < 6 * noise || amplitude < 4 * step)
+        {
+            reason = PulseFindings.NotSeparated(amplitude, noise, step, record.Kind);
+            return null;
+        }
+        double between = distribution.CountBetween(low + Band * amplitude, high - Band * amplitude);
+        double share = Math.Min(
+            distribution.CountBetween(low - Band * amplitude, low + Band * amplitude),
+            distribution.CountBetween(high - Band * amplitude, high + Band * amplitude)) / between;
+        if (share < LeastPlateau)
+        {
+            reason = PulseFindings.NoPlateau(share);
+            return null;
+        }
+        return states;
+    }
+
+    private static (double Low, double High)? Levels(Record record, AmplitudeDistribution distribution, StateLevelMethod method, int bins)
+    {
+        if (distribution.Minimum == distribution.Maximum)
+            return null;
+        if (method is StateLevelMethod.ShorthMean or StateLevelMethod.ShorthMidpoint)
+        {
+            (ShortestHalf lower, ShortestHalf upper) = Halves(record, distribution);
+            return method == StateLevelMethod.ShorthMean ? (lower.Mean, upper.Mean) : (lower.Midpoint, upper.Midpoint);
+        }
+        AmplitudeHistogram histogram = AmplitudeHistogram.Of(distribution, bins, record.Kind);
+        int low = histogram.Mode(0, bins / 2), high = histogram.Mode(bins / 2, bins);
+        return method == StateLevelMethod.HistogramMode ? (histogram.MeanOf(low), histogram.MeanOf(high)) : (histogram.CentreOf(low), histogram.CentreOf(high));
+    }
+
+    /// <summary>The shortest halves below and above the middle of the range: of codes from their counts, of numbers by sorting a copy of them.</summary>
+    private static (ShortestHalf Lower, ShortestHalf Upper) Halves(Record record, AmplitudeDistribution distribution)
+    {
+        double middle = 0.5 * (distribution.Minimum + distribution.Maximum);
+        int split = 0;
+        if (record.Samples is CodeSamples)
+        {
+            while (distribution.Counts[split] == 0 || distribution.MeanOf(split) < middle)
+                split++;
+            return (ShortestHalf.OfCodes(distribution, 0, split), ShortestHalf.OfCodes(distribution, split, distribution.Counts.Length));
+        }
+        double[] sorted = record.ToSiValues();
+        Array.Sort(sorted);
+        while (sorted[split] < middle)
+            split++;
+        return (ShortestHalf.OfSorted(sorted, 0, split), ShortestHalf.OfSorted(sorted, split, sorted.Length));
+    }
+
+    /// <summary>The standard deviation around a state, from samples near it: how near is decided by those on the far side, where no transition disturbs.</summary>
+    private static double Noise(AmplitudeDistribution distribution, double level, double amplitude, double step, int outwards)
+    {
+        double robust = 1.4826 * distribution.MedianBeyond(level, outwards);
+        double reach = Math.Min(0.4 * amplitude, Math.Max(1.5 * step, 4 * robust));
+        RunningMoments near = distribution.Between(level - reach, level + reach);
+        return near.Count > 1 ? near.StandardDeviation : 0;
+    }
+}

@@ -1,0 +1,54 @@
+using System;
+
+namespace Acquisition.Core;
+
+/// <summary>The two levels that a pulse signal rests at, and the noise around them.</summary>
+/// <remarks>Immutable.</remarks>
+public sealed class StateLevels
+{
+    private readonly QuantityKind _kind;
+
+    internal StateLevels(double low, double high, double noise, StateLevelMethod method, int? bins, QuantityKind kind)
+    {
+        LowSi = low;
+        HighSi = high;
+        NoiseSi = noise;
+        Method = method;
+        Bins = bins;
+        _kind = kind;
+    }
+
+    internal double LowSi { get; }
+
+    internal double HighSi { get; }
+
+    internal double NoiseSi { get; }
+
+    internal double AmplitudeSi => HighSi - LowSi;
+
+    /// <summary>The level of the low state.</summary>
+    public Quantity Low => new(LowSi, _kind);
+
+    /// <summary>The level of the high state.</summary>
+    public Quantity High => new(HighSi, _kind);
+
+    /// <summary>From the low to the high state.</summary>
+    public Quantity Amplitude => new(AmplitudeSi, _kind);
+
+    /// <summary>The standard deviation of the samples around the noisier state; 0 where it is below the step of the converter.</summary>
+    public Quantity Noise => new(NoiseSi, _kind);
+
+    /// <summary>How the levels were found.</summary>
+    public StateLevelMethod Method { get; }
+
+    /// <summary>The bins of the histogram; null for methods without one.</summary>
+    public int? Bins { get; }
+
+    /// <summary>The level so far from the low to the high state.</summary>
+    public Quantity At(Ratio reference) => new(AtFraction(reference.SiValue), _kind);
+
+    internal double AtFraction(double fraction) => LowSi + fraction * AmplitudeSi;
+
+    /// <summary>Levels and method in one line.</summary>
+    public override string ToString() => $"{Low} and {High} ({Method}" + (Bins is { } bins ? FormattableString.Invariant($", {bins} bins)") : ")");
+}
