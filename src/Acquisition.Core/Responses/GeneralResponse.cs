@@ -16,6 +16,9 @@ internal abstract class GeneralResponse : Response
     /// <summary>The frequency above which the gain is zero, Hz; infinite where there is none.</summary>
     internal virtual double HighestFrequency => double.PositiveInfinity;
 
+    /// <summary>Whether asking above <see cref="HighestFrequency"/> is an error and not a zero.</summary>
+    internal virtual bool EndsInRefusal => false;
+
     /// <summary>Frequencies in Hz, rising, at which the gain is not smooth: the points of a table.</summary>
     internal virtual IReadOnlyList<double> Breaks => Array.Empty<double>();
 
@@ -35,6 +38,7 @@ internal abstract class GeneralResponse : Response
     {
         IReadOnlyList<double> grid = SearchGrid();
         double last = grid[grid.Count - 1], top = HighestFrequency;
+        RequireEnd("noise bandwidth");
         if (last < top && Magnitude(last) > 1e-3 * ReferenceMagnitude)
             return null;
         return AdaptiveIntegral.Of(PowerGain, grid, 1e-11);
@@ -54,6 +58,17 @@ internal abstract class GeneralResponse : Response
         double delay = delays[delays.Length / 2];
         // What is less than a hundredth of a cycle at the edge is rounding, or the last of the poles' own.
         return Math.Abs(delay) * edge > 1e-2 && Math.Abs(delay) <= double.MaxValue ? delay : 0;
+    }
+
+    /// <summary>Refuses what needs the whole spectrum when the data end where the gain has not fallen.</summary>
+    internal void RequireEnd(string what)
+    {
+        double top = HighestFrequency;
+        if (EndsInRefusal && Magnitude(top) > 0.01 * ReferenceMagnitude)
+        {
+            throw new InvalidOperationException(
+                $"the data of {Name} end at {Acquisition.Core.Frequency.FromSi(top, "top")}, where the gain is still {Gain(Acquisition.Core.Frequency.FromSi(top, "top"))}: the {what} depends on what lies above; choose what holds there (Hold, ExtendSlope or Zero)");
+        }
     }
 
     private double[] MakeGrid()

@@ -20,6 +20,7 @@ internal sealed class PanelStep : StepResponse
 
     internal PanelStep(GeneralResponse response)
     {
+        response.RequireEnd("step response");
         double reference = response.ReferenceMagnitude;
         Final = response.ComplexGain(0).Real;
         _edge = response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth) ? bandwidth.SiValue : Math.Min(response.HighestFrequency, response.FrequencyScale);

@@ -26,7 +26,8 @@ internal sealed class ProductResponse : GeneralResponse
                 FrequencyScale = Math.Min(FrequencyScale, stage.FrequencyScale);
             if (stage is GeneralResponse general)
             {
-                HighestFrequency = Math.Min(HighestFrequency, general.HighestFrequency);
+                if (general.HighestFrequency < HighestFrequency)
+                    (HighestFrequency, EndsInRefusal) = (general.HighestFrequency, general.EndsInRefusal);
                 LowestFrequency = Math.Max(LowestFrequency, general.LowestFrequency);
                 breaks.AddRange(general.Breaks);
                 ripples.AddRange(general.Ripples);
@@ -41,11 +42,24 @@ internal sealed class ProductResponse : GeneralResponse
 
     internal override double HighestFrequency { get; }
 
+    internal override bool EndsInRefusal { get; }
+
     internal override double LowestFrequency { get; }
 
     internal override IReadOnlyList<double> Breaks => _breaks;
 
     internal override IReadOnlyList<double> Ripples => _ripples;
+
+    public override IReadOnlyList<Finding> Findings
+    {
+        get
+        {
+            var findings = new List<Finding>();
+            foreach (Response stage in _stages)
+                findings.AddRange(stage.Findings);
+            return findings;
+        }
+    }
 
     internal override Complex ComplexGain(double hertz)
     {
