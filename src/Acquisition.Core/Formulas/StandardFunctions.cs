@@ -9,8 +9,8 @@ public static class StandardFunctions
     public static FunctionCatalog Catalog { get; } = FunctionCatalog.Empty
         .With(MathFunctions.All())
         .With(QuantityFunctions.All())
-        // Signals
-        // Responses
+        .With(Signals.SignalFunctions.All())
+        .With(Responses.ResponseFunctions.All())
         // Chain
         // Digitizing
         // Records
