@@ -28,13 +28,14 @@ public static class Sampling
         return rate * window;
     }
 
-    /// <summary>The rate that fills a window with so many points: fs = N / T (handbook 5.4).</summary>
+    /// <summary>The rate that fills a window with so many points: fs = N / T (handbook 5.4). The last bits are forgiven, so that 14 000 points in 140 ms are 100 kSa/s.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="recordLength"/> or <paramref name="window"/> is not above zero.</exception>
     public static SampleRate Rate(PointCount recordLength, Duration window)
     {
         RequirePoints(recordLength, nameof(recordLength));
         RequireTime(window, nameof(window));
-        return recordLength / window;
+        double rate = recordLength.Points / window.SiValue, nearest = Math.Round(rate);
+        return SampleRate.FromSi(Math.Abs(rate - nearest) <= 4 * 2.220446049250313e-16 * rate ? nearest : rate, nameof(window));
     }
 
     /// <summary>The window that so many points fill at a rate: T = N / fs, N intervals (handbook 5.4).</summary>
