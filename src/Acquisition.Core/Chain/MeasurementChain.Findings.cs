@@ -1,0 +1,179 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+
+namespace Acquisition.Core;
+
+// What is to be said about a chain, by itself and in front of a signal.
+public sealed partial class MeasurementChain
+{
+    private IReadOnlyList<Finding>? _findings;
+
+    /// <summary>What to know about the chain whatever the signal: parts that do not fit together, a node that gives way.</summary>
+    public IReadOnlyList<Finding> Findings => _findings ??= OwnFindings();
+
+    /// <summary>What to know about the chain in front of a signal: its highest content, its steepest edge and its peak.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="signal"/> is null.</exception>
+    public IReadOnlyList<Finding> Examine(Signal signal)
+    {
+        _ = signal ?? throw new ArgumentNullException(nameof(signal));
+        double edge = signal.SteepestEdge?.RiseTime.SiValue ?? 0, highest = signal.Fundamental?.SiValue ?? 0;
+        // The knee of an edge, 0.5/tr, where it lies above the fundamental (handbook 4.4).
+        if (edge > 0)
+            highest = Math.Max(highest, 0.5 / edge);
+        return Examine(Frequency.FromSi(highest, nameof(signal)), Duration.FromSi(edge, nameof(signal)), signal.Peak);
+    }
+
+    /// <summary>What to know about the chain in front of what a signal holds.</summary>
+    /// <param name="highestContent">The highest frequency that matters; 0 Hz for DC.</param>
+    /// <param name="riseTime">The steepest edge; 0 s where there is none.</param>
+    /// <param name="peak">The peak voltage, DC included; 0 V where it is not known.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is negative.</exception>
+    public IReadOnlyList<Finding> Examine(Frequency highestContent, Duration riseTime, PeakVoltage peak)
+    {
+        if (highestContent.SiValue < 0)
+            throw Refuse.OutOfRange(highestContent.SiValue, Frequency.Kind, nameof(highestContent), "at least 0 Hz");
+        if (riseTime.SiValue < 0)
+            throw Refuse.OutOfRange(riseTime.SiValue, Duration.Kind, nameof(riseTime), "at least 0 s");
+        var findings = new List<Finding>(Findings);
+        if (highestContent.SiValue == 0)
+            findings.Add(new Finding("dc-only", Severity.Note, "at DC only resistances count; bandwidth and rise time do not matter", null, "handbook 7.1"));
+        AddBandwidth(findings, highestContent);
+        AddEdge(findings, riseTime);
+        AddResonance(findings, highestContent);
+        AddVoltage(findings, highestContent, peak);
+        return findings;
+    }
+
+    private List<Finding> OwnFindings()
+    {
+        var findings = new List<Finding>();
+        foreach (ChainElement element in _elements)
+            findings.AddRange(element.Examine(FrontEnd));
+        if (Source.IsIdeal)
+        {
+            findings.Add(new Finding(
+                "source-impedance-zero", Severity.Note, "an ideal source is not loaded by anything: what the probe does to the node is not in the answer", "the impedance of the node", "handbook 7.1"));
+        }
+        double dc = Response.ReferenceGain.ToAmplitudeRatio().SiValue;
+        if (Math.Abs(dc - 1) > 0.01)
+        {
+            findings.Add(new Finding(
+                "dc-error",
+                Severity.Warning,
+                $"at DC the display shows {Ratio.FromFraction(dc).Percent.ToString("0.##", CultureInfo.InvariantCulture)} % of the unloaded voltage",
+                Source.StatedInto is null && !Source.IsIdeal ? "where the source's amplitude is stated into a load, say so (WithAmplitudeStatedInto); else a higher input resistance" : "check ratio and termination",
+                "handbook 7.1"));
+        }
+        return findings;
+    }
+
+    private void AddBandwidth(List<Finding> findings, Frequency highest)
+    {
+        if (highest.SiValue > 0 && Response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth) && bandwidth < highest)
+        {
+            findings.Add(new Finding(
+                "content-beyond-bandwidth",
+                Severity.Warning,
+                $"the chain's bandwidth of {bandwidth.InWords()} lies below the highest content of {highest.InWords()}, of which it shows {(Response.AmplitudeRatio(highest) * 100).Fraction.ToString("0.#", CultureInfo.InvariantCulture)} %",
+                "a chain of at least three times the highest content for amplitudes within 5 % (one of Gaussian shape)",
+                "handbook 4.6, 12.1"));
+        }
+    }
+
+    private void AddEdge(List<Finding> findings, Duration edge)
+    {
+        if (edge.SiValue == 0)
+            return;
+        double chain = RiseSeconds();
+        if (chain > edge.SiValue)
+        {
+            ChainContribution<Duration>? weakest = RiseTimeByParts().WeakestLink;
+            findings.Add(new Finding(
+                "chain-slower-than-signal",
+                Severity.Warning,
+                $"the chain's own rise time of {Duration.FromSeconds(chain).InWords()} is longer than the edge of {edge.InWords()}: the display shows the chain",
+                $"a chain of at most {(edge / 3).InWords()} shows the edge to about 5 %" + (weakest is null ? "" : $"; most is done by {weakest.Part}"),
+                "handbook 2.5, 12.1"));
+        }
+        foreach (ChainElement element in _elements)
+        {
+            if (element is Probe probe && probe.OwnResponse.TryBandwidth(DecibelRatio.HalfPower, out _) && probe.OwnResponse.RiseTime > edge)
+            {
+                findings.Add(new Finding(
+                    "probe-slower-than-signal",
+                    Severity.Warning,
+                    $"{probe.Name} takes {probe.OwnResponse.RiseTime.InWords()} for a step, the edge {edge.InWords()}",
+                    $"a probe with a rise time of at most {(edge / 3).InWords()}",
+                    "handbook 2.5"));
+            }
+        }
+    }
+
+    private void AddResonance(List<Finding> findings, Frequency highest)
+    {
+        foreach (ChainElement element in _elements)
+        {
+            if (element is not Probe { LeadResonance: { } resonance } probe || resonance.SiValue >= 3 * highest.SiValue)
+                continue;
+            double shortest = 1 / (Math.Pow(2 * Math.PI * 3 * highest.SiValue, 2) * probe.InputCapacitance.SiValue);
+            double ohms = Source.Resistance.SiValue + probe.Damping.SiValue;
+            string sharpness = ohms > 0
+                ? $", Q = {GroundLead.Quality(probe.LeadInductance, probe.InputCapacitance, Resistance.FromOhms(ohms)).Fraction.ToString("0.##", CultureInfo.InvariantCulture)}"
+                : ", undamped";
+            findings.Add(new Finding(
+                "lead-resonance-low",
+                Severity.Warning,
+                $"the ground lead of {probe.Name} rings with its input at {resonance.InWords()}{sharpness}; the highest content is {highest.InWords()}",
+                $"at most {Inductance.FromHenries(shortest).InWords(3)}, about {Length.FromMillimeters(shortest * 1e9).InWords(3)} of lead, keeps the resonance three times above it (common practice)",
+                "handbook 7.4"));
+        }
+    }
+
+    private void AddVoltage(List<Finding> findings, Frequency highest, PeakVoltage peak)
+    {
+        double volts = peak.SiValue, factor = 1;
+        if (volts == 0)
+            return;
+        bool probed = false;
+        foreach (ChainElement element in _elements)
+        {
+            if (element is Probe probe)
+            {
+                probed = true;
+                AddRating(findings, probe.Name, probe.Rating, volts / factor, highest);
+            }
+            factor *= element.NominalFactor;
+        }
+        double atInput = volts / factor * Loading.ReferenceGain.ToAmplitudeRatio().SiValue;
+        AddRating(findings, FrontEnd.Name, FrontEnd.Rating, atInput, highest);
+        // 5 V rms is typical of 50 Ω inputs; the peak of a sine of it is 7.07 V.
+        if (FrontEnd.IsTerminated && FrontEnd.Rating is null && atInput > 5)
+        {
+            findings.Add(new Finding(
+                "fifty-ohm-input",
+                Severity.Safety,
+                $"{Voltage.FromVolts(atInput).InWords(3)} at a {FrontEnd.InputResistance} input: 5 V rms is typically all that it stands (common practice)",
+                "read the limit in the instrument's manual first; a pad or the high-impedance input",
+                "handbook 7.5, 7.10"));
+        }
+        findings.AddRange(VoltageCautions.For(peak, probed));
+    }
+
+    private static void AddRating(List<Finding> findings, string name, VoltageRating? rating, double volts, Frequency highest)
+    {
+        if (rating is null)
+            return;
+        Voltage? maximum = rating.At(highest);
+        if (maximum is { } limit && volts <= limit.SiValue)
+            return;
+        findings.Add(new Finding(
+            "above-rating",
+            Severity.Safety,
+            maximum is { } known
+                ? $"{Voltage.FromVolts(volts).InWords(3)} at {name}, which stands {known.InWords(3)} at {highest.InWords()}"
+                : $"{Voltage.FromVolts(volts).InWords(3)} at {name}, whose derating curve ends below {highest.InWords()}",
+            "do not connect: equipment rated for it. The manual, local codes and licensed practice decide",
+            "handbook 7.10, 12.6"));
+    }
+}

@@ -1,0 +1,56 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core;
+
+/// <summary>
+/// The usual cautions where a voltage can hurt someone (handbook 12.6). They are reminders, not advice: local codes, the manuals of the equipment and licensed
+/// practice decide.
+/// </summary>
+public static class VoltageCautions
+{
+    /// <summary>Peak and DC voltages above which a live part is commonly called hazardous in normal condition: 42.4 V peak, 60 V DC (IEC 61010-1, from memory). The lower one is used for both.</summary>
+    private const double HazardousPeakVolts = 42.4;
+
+    private const string Decides = "local codes, the equipment's manuals and licensed practice decide; work of this kind belongs to qualified persons";
+
+    /// <summary>The cautions for a peak voltage.</summary>
+    /// <param name="peak">The peak voltage at the tip, DC included.</param>
+    /// <param name="isProbed">Whether a probe is in the chain; without one the voltage goes straight into an input.</param>
+    public static IReadOnlyList<Finding> For(PeakVoltage peak, bool isProbed)
+    {
+        if (peak.SiValue <= HazardousPeakVolts)
+            return Array.Empty<Finding>();
+        return new[]
+        {
+            new Finding(
+                "hazardous-voltage",
+                Severity.Safety,
+                $"{peak.InWords(3)} peak can kill. The lowest rating of instrument, {(isProbed ? "probe" : "cable")} and accessory holds, DC plus peak AC, and falls with frequency",
+                Decides,
+                "handbook 7.10, 12.6"),
+        };
+    }
+
+    /// <summary>The cautions for a measurement on the mains: the measurement category bounds the transients of the place (IEC 61010-2-030).</summary>
+    public static IReadOnlyList<Finding> OnMains() => new[]
+    {
+        new Finding(
+            "mains",
+            Severity.Safety,
+            "mains carry transients far above their voltage: probe, instrument and accessories need the measurement category (CAT II, III or IV) of the place. The reference lead of an earthed input is protective earth",
+            "a differential probe or isolated input rated for the category; never lift the earth. " + Decides,
+            "IEC 61010-2-030; handbook 12.6"),
+    };
+
+    /// <summary>The cautions for a measurement between two points of which neither is earth.</summary>
+    public static IReadOnlyList<Finding> Floating() => new[]
+    {
+        new Finding(
+            "floating",
+            Severity.Safety,
+            "the reference lead of an earthed input is protective earth: on a live node it makes a fault current, and two earth points make a loop",
+            "a differential probe or isolated channels rated for the voltage to earth; never lift the instrument's earth. " + Decides,
+            "handbook 12.6"),
+    };
+}
