@@ -60,11 +60,12 @@ internal static class QuantityText
     /// <summary>The exception for a text that is read, but whose value the strong type refuses.</summary>
     internal static QuantityFormatException NotAllowed(ArgumentOutOfRangeException refusal)
     {
-        // The framework appends the name of the argument, in one way or the other; it means nothing to whoever wrote the text.
+        // The message begins with the name of the argument, and the framework appends it once more; it means nothing to whoever wrote the text.
         string message = refusal.Message;
         int end = message.IndexOf(" (Parameter", StringComparison.Ordinal);
         if (end < 0) end = message.IndexOfAny(['\r', '\n']);
-        return new QuantityFormatException("column 1: " + (end < 0 ? message : message.Substring(0, end)), refusal);
+        int start = Math.Max(0, message.IndexOf(" must be ", StringComparison.Ordinal));
+        return new QuantityFormatException("column 1: value" + (end < 0 ? message.Substring(start) : message.Substring(start, end - start)), refusal);
     }
 
     /// <summary>The separator of a culture that was asked for; a point for text, whatever the culture of the thread.</summary>
