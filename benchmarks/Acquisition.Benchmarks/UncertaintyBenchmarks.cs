@@ -46,7 +46,7 @@ public class UncertaintyBenchmarks
     }
 
     [Benchmark]
-    public double OneMillionTrials_OneThread()
+    public double OneMillionTrialsOnOneThread()
     {
         MonteCarloResult result = MonteCarlo.Run(_inputs, Model, QuantityKind.Power, MonteCarloOptions.Default.WithSeed(++_seed).WithThreads(1));
         return result.SymmetricInterval().Low.SiValue + result.ShortestInterval().High.SiValue + result.StandardUncertainty.SiValue;
@@ -54,7 +54,7 @@ public class UncertaintyBenchmarks
 
     /// <summary>What one writes without a library: System.Random, Box-Muller, a full sort.</summary>
     [Benchmark]
-    public double OneMillionTrials_PlainLoop()
+    public double OneMillionTrialsByPlainLoop()
     {
         const int Trials = 1_000_000;
         var random = new Random((int)++_seed);

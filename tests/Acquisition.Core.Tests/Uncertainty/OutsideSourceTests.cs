@@ -12,12 +12,12 @@ namespace Acquisition.Core.Tests.Uncertainty;
 /// <summary>Against SciPy 1.10.1 (tests/scripts/uncertainty), the NIST Statistical Reference Datasets and published tables.</summary>
 public sealed class OutsideSourceTests
 {
-    /// <summary>SciPy's own inverse is good to about ten digits; ours is held to twelve by its distribution function in CoverageTests.</summary>
+    /// <summary>SciPy's incomplete beta function keeps nine digits where the degrees of freedom are many.</summary>
     [Fact]
     public void StudentQuantiles_AreThoseOfScipy()
     {
         foreach (double[] row in ReferenceValues.Table("t_quantiles"))
-            Assert.Equal(1, StudentT.CoverageFactor(row[1], row[0]) / row[2], 1e-10);
+            Assert.Equal(1, StudentT.CoverageFactor(row[1], row[0]) / row[2], 1e-9);
     }
 
     /// <summary>The first three rows are the resistors of JCGM 106 9.5.4, inputs from memory: 1500 Ω, process 0.12 Ω, u = 0.04 Ω, limits ± 0.2 Ω.</summary>
