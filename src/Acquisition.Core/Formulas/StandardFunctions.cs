@@ -1,4 +1,5 @@
 using Acquisition.Core.Functions;
+using Acquisition.Core.Uncertainty;
 
 namespace Acquisition.Core.Formulas;
 
@@ -15,7 +16,7 @@ public static class StandardFunctions
         // Digitizing
         // Records
         // Attribution
-        // Uncertainty
+        .With(UncertaintyFunctions.All())
         // Planning
         ;
 }

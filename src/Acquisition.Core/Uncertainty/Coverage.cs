@@ -31,19 +31,33 @@ public sealed class Coverage
             ? new Coverage(0, coverageFactor)
             : throw Refuse.OutOfRange(coverageFactor, QuantityKind.Ratio, nameof(coverageFactor), "above 0");
 
-    /// <summary>The coverage factor for effective degrees of freedom, which are truncated to a whole number as JCGM 100 G.4.1 has it.</summary>
-    internal double FactorFor(double effectiveDegreesOfFreedom)
+    /// <summary>The coverage factor k for effective degrees of freedom, which are truncated to a whole number as JCGM 100 G.4.1 has it.</summary>
+    /// <param name="effectiveDegreesOfFreedom">Above 0; infinite for the normal distribution.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The degrees of freedom are not above 0.</exception>
+    public double CoverageFactorFor(double effectiveDegreesOfFreedom)
     {
+        RequireDegreesOfFreedom(effectiveDegreesOfFreedom, nameof(effectiveDegreesOfFreedom));
         if (_factor > 0) return _factor;
         double whole = Truncated(effectiveDegreesOfFreedom);
         if (double.IsPositiveInfinity(whole) && ReferenceEquals(this, Usual)) return 2;
         return StudentT.CoverageFactor(_probability, whole);
     }
 
-    internal double ProbabilityFor(double effectiveDegreesOfFreedom) =>
-        _factor > 0 ? 2 * StudentT.Cumulative(_factor, Truncated(effectiveDegreesOfFreedom)) - 1 : _probability;
+    /// <summary>The coverage probability for effective degrees of freedom, truncated likewise.</summary>
+    /// <param name="effectiveDegreesOfFreedom">Above 0; infinite for the normal distribution.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The degrees of freedom are not above 0.</exception>
+    public Ratio CoverageProbabilityFor(double effectiveDegreesOfFreedom)
+    {
+        RequireDegreesOfFreedom(effectiveDegreesOfFreedom, nameof(effectiveDegreesOfFreedom));
+        return Ratio.FromSi(_factor > 0 ? 2 * StudentT.Cumulative(_factor, Truncated(effectiveDegreesOfFreedom)) - 1 : _probability, "probability");
+    }
 
-    internal static double Truncated(double degreesOfFreedom) => degreesOfFreedom < 1 ? degreesOfFreedom : Math.Floor(degreesOfFreedom * (1 + 1e-12));
+    internal static void RequireDegreesOfFreedom(double degreesOfFreedom, string argument)
+    {
+        if (!(degreesOfFreedom > 0)) throw Refuse.OutOfRange(degreesOfFreedom, QuantityKind.Ratio, argument, "above 0");
+    }
+
+    private static double Truncated(double degreesOfFreedom) => degreesOfFreedom < 1 ? degreesOfFreedom : Math.Floor(degreesOfFreedom * (1 + 1e-12));
 
     internal static double RequireProbability(double probability, string argument) =>
         probability > 0 && probability < 1 ? probability : throw Refuse.OutOfRange(probability, QuantityKind.Ratio, argument, "above 0 and below 1");

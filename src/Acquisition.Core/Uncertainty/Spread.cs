@@ -32,7 +32,7 @@ public sealed class Spread
     public static Spread Standard<T>(T standardUncertainty, double degreesOfFreedom = double.PositiveInfinity)
         where T : struct, IQuantity
     {
-        RequireDegreesOfFreedom(degreesOfFreedom);
+        Coverage.RequireDegreesOfFreedom(degreesOfFreedom, nameof(degreesOfFreedom));
         return double.IsPositiveInfinity(degreesOfFreedom)
             ? Of(standardUncertainty, nameof(standardUncertainty), u => new NormalDistribution(u), "standard")
             : Of(standardUncertainty, nameof(standardUncertainty), u => new StudentTDistribution(u, degreesOfFreedom), Invariant($"standard, {degreesOfFreedom:0.####} degrees of freedom"));
@@ -101,7 +101,7 @@ public sealed class Spread
         where T : struct, IQuantity
     {
         if (!(coverageFactor > 0 && coverageFactor <= double.MaxValue)) throw Refuse.OutOfRange(coverageFactor, QuantityKind.Ratio, nameof(coverageFactor), "above 0");
-        RequireDegreesOfFreedom(degreesOfFreedom);
+        Coverage.RequireDegreesOfFreedom(degreesOfFreedom, nameof(degreesOfFreedom));
         return Of(expandedUncertainty, nameof(expandedUncertainty), NormalOrT(1 / coverageFactor, degreesOfFreedom), Invariant($"expanded, k = {coverageFactor:0.####}"));
     }
 
@@ -114,7 +114,7 @@ public sealed class Spread
         where T : struct, IQuantity
     {
         double p = Coverage.RequireProbability(probability.SiValue, nameof(probability));
-        RequireDegreesOfFreedom(degreesOfFreedom);
+        Coverage.RequireDegreesOfFreedom(degreesOfFreedom, nameof(degreesOfFreedom));
         return Of(halfWidth, nameof(halfWidth), NormalOrT(1 / StudentT.CoverageFactor(p, degreesOfFreedom), degreesOfFreedom), Invariant($"interval, p = {p * 100:0.####} %"));
     }
 
@@ -162,11 +162,6 @@ public sealed class Spread
     {
         double r = Refuse.UnlessAboveZero(relativeUncertainty.SiValue, QuantityKind.Ratio, nameof(relativeUncertainty));
         return 1 / (2 * r * r);
-    }
-
-    private static void RequireDegreesOfFreedom(double degreesOfFreedom)
-    {
-        if (!(degreesOfFreedom > 0)) throw Refuse.OutOfRange(degreesOfFreedom, QuantityKind.Ratio, nameof(degreesOfFreedom), "above 0");
     }
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

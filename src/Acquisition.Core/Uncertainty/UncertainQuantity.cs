@@ -56,6 +56,14 @@ public abstract class UncertainQuantity
     public UncertaintyBudget Budget(Coverage coverage) =>
         new(Estimate, Combination.Sources, Combination.Sensitivities, coverage ?? throw new ArgumentNullException(nameof(coverage)));
 
+    /// <summary>This value as a strong type.</summary>
+    /// <exception cref="InvalidOperationException">It is of another kind.</exception>
+    public Uncertain<T> As<T>()
+        where T : struct, IQuantity =>
+        this as Uncertain<T> ?? (Kind.Equals(StrongType<T>.Kind)
+            ? Uncertain<T>.Made(SiEstimate, Combination, "estimate")
+            : throw new InvalidOperationException($"found a {Kind.Name} ({this}), expected a {StrongType<T>.Kind.Name}"));
+
     /// <summary>Value and standard uncertainty as JCGM 100 7.2.2 writes them, such as <c>10.020(15) V</c>.</summary>
     public override string ToString() => ResultText.Concise(Estimate, SiStandardUncertainty, 2);
 }

@@ -14,7 +14,7 @@ public sealed class CoverageTests
         CheckValue value = CheckValue.All[id];
         double dof = value.Inputs.GetProperty("dof").ValueKind == System.Text.Json.JsonValueKind.String ? double.PositiveInfinity : value.Number("dof");
 
-        value.Confirm(Coverage.WithProbability(Ratio.FromFraction(value.Number("p"))).FactorFor(dof));
+        value.Confirm(Coverage.WithProbability(Ratio.FromFraction(value.Number("p"))).CoverageFactorFor(dof));
     }
 
     [Theory]
@@ -23,7 +23,7 @@ public sealed class CoverageTests
     {
         CheckValue value = CheckValue.All[id];
 
-        value.Confirm(Coverage.WithFactor(value.Number("k")).ProbabilityFor(double.PositiveInfinity));
+        value.Confirm(Coverage.WithFactor(value.Number("k")).CoverageProbabilityFor(double.PositiveInfinity).Fraction);
     }
 
     [Theory]
@@ -42,11 +42,11 @@ public sealed class CoverageTests
     }
 
     [Fact]
-    public void UsualCoverage_WithInfiniteDegreesOfFreedom_IsExactlyTwo() => Assert.Equal(2, Coverage.Usual.FactorFor(double.PositiveInfinity));
+    public void UsualCoverage_WithInfiniteDegreesOfFreedom_IsExactlyTwo() => Assert.Equal(2, Coverage.Usual.CoverageFactorFor(double.PositiveInfinity));
 
     [Fact]
     public void EffectiveDegreesOfFreedom_AreTruncatedBeforeTheQuantile() =>
-        Assert.Equal(Coverage.WithProbability(Ratio.FromPercent(99)).FactorFor(16), Coverage.WithProbability(Ratio.FromPercent(99)).FactorFor(16.74));
+        Assert.Equal(Coverage.WithProbability(Ratio.FromPercent(99)).CoverageFactorFor(16), Coverage.WithProbability(Ratio.FromPercent(99)).CoverageFactorFor(16.74));
 
     [Theory]
     [InlineData(0)]

@@ -53,7 +53,7 @@ public sealed class GuideExamplesTests
             case "H1-04": value.Confirm(Math.Abs(Line("difference of expansion")) / Nm); break;
             case "H1-05": value.Confirm(Math.Abs(Line("difference of temperature")) / Nm); break;
             case "H1-06": value.Confirm(budget.StandardUncertainty.SiValue / Nm); break;
-            case "H1-08": value.Confirm(Coverage.WithProbability(Ratio.FromPercent(99)).FactorFor(value.Number("dof"))); break;
+            case "H1-08": value.Confirm(Coverage.WithProbability(Ratio.FromPercent(99)).CoverageFactorFor(value.Number("dof"))); break;
             case "H1-10": value.Confirm(budget.Value.SiValue * 1e3); break;
             case "H1-11": value.Confirm(SecondOrderPart(dAlpha: true) / Nm); break;
             case "H1-12": value.Confirm(SecondOrderPart(dAlpha: false) / Nm); break;

@@ -59,7 +59,7 @@ public sealed class SupplementExamplesTests
         CheckValue value = CheckValue.All[id];
         Uncertain<Ratio> first = MassModel(MassInputs());
         double second = Math.Sqrt(first.Combination.Variance() + SecondOrder.Variance(MassGradient, Estimates(MassInputs()), Uncertainties(MassInputs())));
-        double k = Coverage.WithProbability(Ratio.FromPercent(95)).FactorFor(double.PositiveInfinity);
+        double k = Coverage.WithProbability(Ratio.FromPercent(95)).CoverageFactorFor(double.PositiveInfinity);
         switch (id)
         {
             case "S1-M1": value.Confirm(first.Value.Fraction); break;

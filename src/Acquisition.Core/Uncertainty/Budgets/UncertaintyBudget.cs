@@ -37,7 +37,7 @@ public sealed class UncertaintyBudget
         double variance = Math.Max(0, independent + _correlatedVariance + secondOrderVariance);
         SiStandardUncertainty = Math.Sqrt(variance);
         EffectiveDegreesOfFreedom = EffectiveDegrees(variance);
-        CoverageFactor = coverage.FactorFor(EffectiveDegreesOfFreedom);
+        CoverageFactor = coverage.CoverageFactorFor(EffectiveDegreesOfFreedom);
     }
 
     internal double SiStandardUncertainty { get; }
@@ -68,7 +68,7 @@ public sealed class UncertaintyBudget
     public double CoverageFactor { get; }
 
     /// <summary>The coverage probability that k stands for.</summary>
-    public Ratio CoverageProbability => Ratio.FromSi(Coverage.ProbabilityFor(EffectiveDegreesOfFreedom), "coverage");
+    public Ratio CoverageProbability => Coverage.CoverageProbabilityFor(EffectiveDegreesOfFreedom);
 
     /// <summary>The expanded uncertainty U = k u_c.</summary>
     public Quantity ExpandedUncertainty => new(SiExpandedUncertainty, UncertaintyKind.Of(Value.Kind));
