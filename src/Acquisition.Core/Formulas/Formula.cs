@@ -65,15 +65,20 @@ public sealed partial class Formula
 
     internal static bool TryBuild(string text, FormulaContext context, out Formula? formula, out IReadOnlyList<FormulaProblem> problems)
     {
-        formula = null;
         var found = new ProblemList(text);
         FormulaNode root = FormulaParser.Parse(text, 0, text.Length, context.Limits, context.Units, found);
-        (Program? Program, int Result) nominal = Bind(text, root, context, found, deviates: false, out bool hasUncertainTerms);
+        formula = Bind(text, root, context, found);
         problems = found.Sorted();
-        if (nominal.Program is null || problems.Count > 0) return false;
-        (Program? Program, int Result) uncertain = hasUncertainTerms ? Bind(text, root, context, found, deviates: true, out _) : nominal;
-        formula = new Formula(text, root, context.Inputs, nominal!, uncertain!);
-        return true;
+        return formula is not null;
+    }
+
+    /// <summary>Checks a tree and makes it a formula; null where anything is wrong with the text.</summary>
+    internal static Formula? Bind(string text, FormulaNode root, FormulaContext context, ProblemList problems)
+    {
+        (Program? Program, int Result) nominal = Bind(text, root, context, problems, deviates: false, out bool hasUncertainTerms);
+        if (nominal.Program is null || problems.Count > 0) return null;
+        (Program? Program, int Result) uncertain = hasUncertainTerms ? Bind(text, root, context, problems, deviates: true, out _) : nominal;
+        return new Formula(text, root, context.Inputs, nominal!, uncertain!);
     }
 
     private static (Program? Program, int Result) Bind(string text, FormulaNode root, FormulaContext context, ProblemList problems, bool deviates, out bool hasUncertainTerms)
@@ -82,7 +87,7 @@ public sealed partial class Formula
         foreach (FormulaInput input in context.Inputs) numbers += input.Kind.IsHeldAsNumber ? 1 : 0;
         var program = new ProgramBuilder(numbers, context.Inputs.Count - numbers);
         var binder = new FormulaBinder(text, context.Functions, FormulaScope.Of(context.Inputs), context.Limits, problems, program, deviates);
-        Operand result = binder.Bind(root);
+        Operand result = binder.BindFormula(root);
         hasUncertainTerms = binder.HasUncertainTerms;
         if (result.Kind is null || problems.Count > 0) return (null, 0);
         int register = binder.Register(result);

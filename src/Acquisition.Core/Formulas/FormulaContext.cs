@@ -45,6 +45,15 @@ public sealed class FormulaContext
         return new FormulaContext(Functions, Inputs.Append(new FormulaInput(name, kind)).ToArray(), Units, Limits);
     }
 
+    /// <summary>This context with an input for every name that a worksheet declares, for formulas and templates over its result.</summary>
+    /// <param name="worksheet">The worksheet.</param>
+    /// <exception cref="ArgumentException">A name is taken in this context.</exception>
+    public FormulaContext WithNamesOf(Worksheet worksheet)
+    {
+        if (worksheet is null) throw new ArgumentNullException(nameof(worksheet));
+        return worksheet.Statements.Where(statement => statement.Name.Length > 0).Aggregate(this, (context, statement) => context.WithInput(statement.Name, statement.Kind));
+    }
+
     /// <summary>This context with more functions.</summary>
     /// <param name="functions">The functions.</param>
     /// <exception cref="ArgumentException">A function cannot be told apart from one that is declared already, or is not complete.</exception>

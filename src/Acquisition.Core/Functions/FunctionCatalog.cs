@@ -57,6 +57,9 @@ public sealed class FunctionCatalog
         return new FunctionCatalog(_all.Concat(added).ToArray(), byName);
     }
 
+    /// <summary>The catalogue as Markdown: every function with meaning, parameters, source and example, in the order of the names.</summary>
+    public string ToMarkdown() => FunctionCatalogText.ToMarkdown(this);
+
     private static void Check(FunctionDefinition function)
     {
         if (function is null) throw new ArgumentNullException(nameof(function));

@@ -170,7 +170,7 @@ internal sealed partial class FormulaBinder
                 return best;
         }
         if (ordered.All(operand => operand.IsKnown) && TryCompute(function, ordered, result, out Operand known)) return known;
-        if (_program.CallCount >= _limits.Calls)
+        if (_program.CallCount - _callsBefore >= _limits.Calls)
         {
             _problems.Add(node.Start, node.End, FormattableString.Invariant($"more than {_limits.Calls} function calls"));
             return Operand.Unknown;

@@ -17,6 +17,7 @@ internal sealed partial class FormulaBinder
     private readonly ProblemList _problems;
     private readonly ProgramBuilder _program;
     private readonly bool _deviates;
+    private int _callsBefore;
     private bool _isInsideHalfWidth;
 
     /// <summary>Whether anything bound so far is uncertain.</summary>
@@ -41,7 +42,14 @@ internal sealed partial class FormulaBinder
         _deviates = deviates;
     }
 
-    internal Operand Bind(FormulaNode node)
+    /// <summary>Binds a whole formula.</summary>
+    internal Operand BindFormula(FormulaNode root)
+    {
+        _callsBefore = _program.CallCount;
+        return Bind(root);
+    }
+
+    private Operand Bind(FormulaNode node)
     {
         Operand operand = node switch
         {

@@ -10,7 +10,15 @@ internal sealed class FormulaScope
 
     internal IReadOnlyCollection<string> Names => _operands.Keys;
 
-    internal bool TryFind(string name, out Operand operand) => _operands.TryGetValue(name, out operand);
+    /// <summary>The names asked for since this was last cleared.</summary>
+    internal HashSet<string> Used { get; } = new(System.StringComparer.Ordinal);
+
+    internal bool TryFind(string name, out Operand operand)
+    {
+        bool isFound = _operands.TryGetValue(name, out operand);
+        if (isFound) Used.Add(name);
+        return isFound;
+    }
 
     internal void Set(string name, Operand operand) => _operands[name] = operand;
 

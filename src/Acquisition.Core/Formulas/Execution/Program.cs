@@ -64,6 +64,26 @@ internal sealed partial class Program
         return objects;
     }
 
+    /// <summary>This program with stretches of it replaced by values: what a host gives instead of what the text says.</summary>
+    internal Program With(System.Collections.Generic.IReadOnlyList<Replacement> replacements)
+    {
+        if (replacements.Count == 0) return this;
+        var code = (Instruction[])Code.Clone();
+        var constants = (double[])Constants.Clone();
+        var objects = (object?[])Objects.Clone();
+        foreach (Replacement each in replacements)
+        {
+            Instruction place = code[each.From];
+            code[each.From] = new Instruction { Operation = each.IsNumber ? Operation.Copy : Operation.CopyObject, Target = each.Target, A = each.Slot, B = each.Slot, Start = place.Start, End = place.End };
+            if (each.To > each.From + 1) code[each.From + 1] = new Instruction { Operation = Operation.Jump, B = each.To, Start = place.Start, End = place.End };
+            if (each.IsNumber)
+                constants[each.Slot - Inputs] = each.Number;
+            else
+                objects[each.Slot] = each.Object;
+        }
+        return new Program(code, Calls, constants, objects, Inputs, ObjectInputs, Registers, ObjectRegisters, Terms);
+    }
+
     /// <summary>Puts the constants where the instructions expect them.</summary>
     internal void LoadConstants(Numbers numbers)
     {
@@ -154,4 +174,23 @@ internal sealed partial class Program
         }
         return true;
     }
+}
+
+/// <summary>A value that takes the place of some instructions.</summary>
+internal readonly struct Replacement(int from, int to, int target, int slot, bool isNumber, double number, object? value)
+{
+    internal int From { get; } = from;
+
+    internal int To { get; } = to;
+
+    internal int Target { get; } = target;
+
+    /// <summary>The register of the constant that was kept open for it.</summary>
+    internal int Slot { get; } = slot;
+
+    internal bool IsNumber { get; } = isNumber;
+
+    internal double Number { get; } = number;
+
+    internal object? Object { get; } = value;
 }

@@ -14,6 +14,11 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
     private const int Kept = 2 << GroupShift;
     private const int Passing = 3 << GroupShift;
 
+    /// <summary>Looking for an equal constant is worth it among the first few.</summary>
+    private const int MostCompared = 16;
+
+    private static readonly long Open = System.BitConverter.DoubleToInt64Bits(double.NaN);
+
     private readonly List<Instruction> _code = new();
     private readonly List<CallSite> _calls = new();
     private readonly List<UncertainTerm> _terms = new();
@@ -60,15 +65,22 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
     internal int ConstantNumber(double value)
     {
         long bits = System.BitConverter.DoubleToInt64Bits(value);
-        for (int i = 0; i < _constants.Count && i < 16; i++)
+        for (int i = 0; i < _constants.Count && i < MostCompared; i++)
         {
-            if (System.BitConverter.DoubleToInt64Bits(_constants[i]) == bits) return Constant + i;
+            if (System.BitConverter.DoubleToInt64Bits(_constants[i]) == bits && bits != Open) return Constant + i;
         }
         _constants.Add(value);
         return Constant + _constants.Count - 1;
     }
 
-    internal int ConstantObject(object value)
+    /// <summary>A constant of its own that is filled in later.</summary>
+    internal int OpenConstant()
+    {
+        _constants.Add(double.NaN);
+        return Constant + _constants.Count - 1;
+    }
+
+    internal int ConstantObject(object? value)
     {
         _objectConstants.Add(value);
         return Constant + _objectConstants.Count - 1;

@@ -33,15 +33,34 @@ internal sealed partial class FormulaParser
     /// <summary>Reads the formula that fills a part of a text. What is wrong with it is added to <paramref name="problems"/>.</summary>
     internal static FormulaNode Parse(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems)
     {
+        FormulaNode node = ParseBegin(text, start, end, limits, units, problems, out FormulaParser? parser);
+        if (parser is { _stopped: false } && parser._at < end) parser.ReportTrailing();
+        return node;
+    }
+
+    /// <summary>Reads the formula that begins a part of a text and tells where it ends; what follows is the caller's matter.</summary>
+    internal static FormulaNode ParsePrefix(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems, out int formulaEnd)
+    {
+        FormulaNode node = ParseBegin(text, start, end, limits, units, problems, out FormulaParser? parser);
+        formulaEnd = parser?._at ?? end;
+        return node;
+    }
+
+    /// <summary>Says that what follows a formula does not belong there.</summary>
+    internal static void ReportTrailing(string text, int at, int end, FormulaLimits limits, LocalUnits units, ProblemList problems) =>
+        new FormulaParser(text, at, end, limits, units, problems).ReportTrailing();
+
+    private static FormulaNode ParseBegin(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems, out FormulaParser? parser)
+    {
+        parser = null;
         if (end - start > limits.Length)
         {
             problems.Add(start, end, FormattableString.Invariant($"the formula has {end - start} characters; at most {limits.Length} are read"));
             return new MissingNode(start, end);
         }
-        var parser = new FormulaParser(text, start, end, limits, units, problems);
+        parser = new FormulaParser(text, start, end, limits, units, problems);
         FormulaNode node = parser.Expression(0);
         parser.SkipSpaces();
-        if (!parser._stopped && parser._at < end) parser.ReportTrailing();
         return node;
     }
 

@@ -1,0 +1,112 @@
+using System;
+using System.Collections.Generic;
+using Acquisition.Core.Formulas;
+using Acquisition.Core.Formulas.Syntax;
+
+namespace Acquisition.Core;
+
+/// <summary>The formula language for hosts that can pass only text and numbers. Each call builds what it needs; hosts that can keep objects use <see cref="Formula"/> and <see cref="Worksheet"/>.</summary>
+/// <remarks>Inputs come as texts <c>name = formula</c>, such as <c>clock = 24 MHz</c>; later ones may use earlier ones. The one exception is <see cref="FormulaException"/>.</remarks>
+public static class TextFormulas
+{
+    /// <summary>Evaluates a formula to text: <c>Evaluate("0.35 / b in ns", "b = 100 MHz")</c> is <c>3.5 ns</c>.</summary>
+    /// <param name="formula">The formula.</param>
+    /// <param name="inputs">Inputs as <c>name = formula</c>.</param>
+    /// <exception cref="FormulaException">A text is wrong, or there is no value.</exception>
+    public static string Evaluate(string formula, params string[] inputs) => Value(formula, inputs).ToString();
+
+    /// <summary>Evaluates a formula to a number in a unit: <c>EvaluateIn("ns", "0.35 / 100 MHz")</c> is 3.5.</summary>
+    /// <param name="unit">The unit of the number; empty for a plain number.</param>
+    /// <param name="formula">The formula.</param>
+    /// <param name="inputs">Inputs as <c>name = formula</c>.</param>
+    /// <exception cref="FormulaException">A text is wrong, the formula is of another kind than the unit, or there is no value.</exception>
+    public static double EvaluateIn(string unit, string formula, params string[] inputs)
+    {
+        FormulaValue value = Value(formula, inputs);
+        FormulaValue one = Value(string.IsNullOrWhiteSpace(unit) ? "1" : "1 " + unit, Array.Empty<string>());
+        if (!value.Kind.IsQuantity || !one.Kind.Equals(value.Kind)) throw new FormulaException($"found {Quotation.WithArticle(value.Kind.Name)}, expected {Quotation.WithArticle(one.Kind.Name)} for the unit '{unit}'");
+        // Units of levels and temperatures have another zero, so the unit's own text is asked, not a quotient.
+        if (value.Kind.Quantity!.Nature < QuantityNature.Point) return value.SiValue / one.SiValue;
+        double zero = Value("0 " + unit, Array.Empty<string>()).SiValue;
+        return (value.SiValue - zero) / (one.SiValue - zero);
+    }
+
+    /// <summary>Evaluates a condition: <c>Check("seen &lt;= 1.1 * edge", "seen = 3 ns", "edge = 2.8 ns")</c>.</summary>
+    /// <param name="condition">The condition.</param>
+    /// <param name="inputs">Inputs as <c>name = formula</c>.</param>
+    /// <exception cref="FormulaException">A text is wrong, or it is no condition.</exception>
+    public static bool Check(string condition, params string[] inputs)
+    {
+        FormulaValue value = Value(condition, inputs);
+        return value.Kind.IsTruth ? value.IsTrue : throw new FormulaException($"found {Quotation.WithArticle(value.Kind.Name)}, expected a condition such as value <= 3 ns");
+    }
+
+    /// <summary>Checks a measured number against a limit text that names it <c>value</c>: <c>CheckValue(2.9, "ns", "value &gt;= 2 ns and value &lt;= 3 ns")</c>.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="unit">Its unit; empty for a plain number.</param>
+    /// <param name="limit">The condition.</param>
+    /// <exception cref="FormulaException">A text is wrong, the value is not finite, or the limit is no condition.</exception>
+    public static bool CheckValue(double value, string unit, string limit) =>
+        Check(limit, "value = " + value.ToString("R", System.Globalization.CultureInfo.InvariantCulture) + " " + unit);
+
+    /// <summary>Fills a template: <c>Fill("edge {{ edge : 3 ns }}", "edge = 2.8 ns")</c>.</summary>
+    /// <param name="template">The text with formulas in double braces.</param>
+    /// <param name="inputs">Inputs as <c>name = formula</c>.</param>
+    /// <exception cref="FormulaException">A text is wrong, or there is no value.</exception>
+    public static string Fill(string template, params string[] inputs)
+    {
+        FormulaContext context = Context(inputs, out Dictionary<string, FormulaValue> values);
+        return TextTemplate.Build(template ?? "", context).Fill(values);
+    }
+
+    /// <summary>Runs a worksheet to JSON (docs/worksheet.schema.json). What is wrong with the sheet is in the JSON too; this does not throw for it.</summary>
+    /// <param name="worksheet">The worksheet.</param>
+    /// <param name="overrides">Givens to override, as <c>name = formula</c>.</param>
+    /// <exception cref="FormulaException">An override is wrong.</exception>
+    public static string RunWorksheet(string worksheet, params string[] overrides)
+    {
+        Context(overrides, out Dictionary<string, FormulaValue> values);
+        if (!Worksheet.TryBuild(worksheet, FormulaContext.Standard, out Worksheet? sheet, out IReadOnlyList<FormulaProblem> problems)) return WorksheetJson.Write(problems);
+        try
+        {
+            return sheet!.Evaluate(values).ToJson();
+        }
+        catch (ArgumentException refusal)
+        {
+            throw new FormulaException(refusal.Message, refusal);
+        }
+    }
+
+    /// <summary>The function list as Markdown, as in docs/functions.md.</summary>
+    public static string Functions() => StandardFunctions.Catalog.ToMarkdown();
+
+    private static FormulaValue Value(string formula, string[] inputs)
+    {
+        FormulaContext context = Context(inputs, out Dictionary<string, FormulaValue> values);
+        return context.Build(formula ?? "").Evaluate(values);
+    }
+
+    private static FormulaContext Context(string[]? inputs, out Dictionary<string, FormulaValue> values)
+    {
+        FormulaContext context = FormulaContext.Standard;
+        values = new Dictionary<string, FormulaValue>(StringComparer.Ordinal);
+        foreach (string input in inputs ?? Array.Empty<string>())
+        {
+            int equals = (input ?? "").IndexOf('=');
+            if (equals <= 0) throw new FormulaException($"input '{input}' is not written as name = formula");
+            string name = input!.Substring(0, equals).Trim();
+            if (context.WhyNotDeclarable(name) is { } reason) throw new FormulaException($"input '{input}': {reason}");
+            try
+            {
+                FormulaValue value = context.Build(input.Substring(equals + 1)).Evaluate(values);
+                context = context.WithInput(name, value.Kind);
+                values.Add(name, value);
+            }
+            catch (FormulaException refusal)
+            {
+                throw new FormulaException($"input {name}: {refusal.Message}", refusal);
+            }
+        }
+        return context;
+    }
+}

@@ -1,0 +1,56 @@
+namespace Acquisition.Core.Formulas;
+
+/// <summary>One line of an evaluated worksheet.</summary>
+/// <remarks>Immutable.</remarks>
+public sealed class WorksheetEntry
+{
+    internal WorksheetEntry(int line, WorksheetKeyword keyword, string name, string formula, FormulaValue? value, string text)
+    {
+        Line = line;
+        Keyword = keyword;
+        Name = name;
+        Formula = formula;
+        Value = value;
+        Text = text;
+    }
+
+    /// <summary>The line, from 1.</summary>
+    public int Line { get; }
+
+    /// <summary>What the line does.</summary>
+    public WorksheetKeyword Keyword { get; }
+
+    /// <summary>The declared name; empty for checks and shows.</summary>
+    public string Name { get; }
+
+    /// <summary>The formula of the line.</summary>
+    public string Formula { get; }
+
+    /// <summary>The value; null where there is none.</summary>
+    public FormulaValue? Value { get; }
+
+    /// <summary>The value as it is written, in the unit and with the digits the line asks for; empty where there is none.</summary>
+    public string Text { get; }
+
+    /// <summary>Whether the host has given the value of this line.</summary>
+    public bool IsOverridden { get; internal set; }
+
+    /// <summary>The standard uncertainty of the value in SI (of a level in decibels), from the values stated with <c>±</c>; null where nothing is uncertain.</summary>
+    public double? SiStandardUncertainty { get; internal set; }
+
+    /// <summary>The verdict of a check; null for other lines.</summary>
+    public WorksheetVerdict? Verdict { get; internal set; }
+
+    /// <summary>What the sheet says should a check not be met; null where it says nothing.</summary>
+    public string? Message { get; internal set; }
+
+    /// <summary>Why there is no value; null where there is one.</summary>
+    public string? Problem { get; internal set; }
+
+    /// <summary>The line and what became of it.</summary>
+    public override string ToString()
+    {
+        string result = Problem ?? (Verdict is { } verdict ? WorksheetJson.Word(verdict) : Text);
+        return Name.Length > 0 ? $"{Name} = {result}" : $"{Formula}: {result}";
+    }
+}

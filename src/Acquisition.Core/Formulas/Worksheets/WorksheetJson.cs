@@ -1,0 +1,58 @@
+using System.Collections.Generic;
+using Acquisition.Core.Explanations.Json;
+
+namespace Acquisition.Core.Formulas;
+
+/// <summary>Writes a worksheet's result as JSON; docs/worksheet.schema.json describes it.</summary>
+internal static class WorksheetJson
+{
+    internal static string Write(WorksheetResult result)
+    {
+        JsonWriter json = new JsonWriter().BeginObject().Truth("hasPassed", result.HasPassed).BeginArray("entries");
+        foreach (WorksheetEntry entry in result.Entries)
+        {
+            json.BeginObject().Integer("line", entry.Line).Text("keyword", Word(entry.Keyword));
+            if (entry.Name.Length > 0) json.Text("name", entry.Name);
+            json.Text("formula", entry.Formula);
+            if (entry.Value is { } value)
+            {
+                json.Text("kind", value.Kind.Name);
+                if (value.Kind.IsTruth) json.Truth("value", value.IsTrue);
+                else if (value.Kind.Quantity is { } kind) json.Number("siValue", value.SiValue).Text("siUnit", kind.Symbol);
+                json.Text("text", entry.Text);
+            }
+            if (entry.SiStandardUncertainty is { } uncertainty) json.Number("siStandardUncertainty", uncertainty);
+            if (entry.IsOverridden) json.Truth("isOverridden", true);
+            if (entry.Verdict is { } verdict) json.Text("verdict", Word(verdict));
+            json.OptionalText("message", entry.Message).OptionalText("problem", entry.Problem).EndObject();
+        }
+        return json.EndArray().EndObject().ToString();
+    }
+
+    /// <summary>A worksheet that cannot be built, as JSON.</summary>
+    internal static string Write(IReadOnlyList<FormulaProblem> problems)
+    {
+        JsonWriter json = new JsonWriter().BeginObject().Truth("hasPassed", false).BeginArray("entries").EndArray().BeginArray("problems");
+        foreach (FormulaProblem problem in problems)
+        {
+            json.BeginObject().Integer("line", problem.Line).Integer("column", problem.Column).Text("message", problem.Message).OptionalText("suggestion", problem.Suggestion).EndObject();
+        }
+        return json.EndArray().EndObject().ToString();
+    }
+
+    internal static string Word(WorksheetKeyword keyword) => keyword switch
+    {
+        WorksheetKeyword.Given => "given",
+        WorksheetKeyword.Let => "let",
+        WorksheetKeyword.Check => "check",
+        _ => "show",
+    };
+
+    internal static string Word(WorksheetVerdict verdict) => verdict switch
+    {
+        WorksheetVerdict.Passed => "passed",
+        WorksheetVerdict.Failed => "failed",
+        WorksheetVerdict.Inconclusive => "inconclusive",
+        _ => "not evaluated",
+    };
+}

@@ -1,0 +1,60 @@
+using System;
+using System.Collections.Generic;
+
+namespace Acquisition.Core.Formulas;
+
+/// <summary>An evaluated worksheet: the lines in their order with values and verdicts.</summary>
+/// <remarks>Immutable.</remarks>
+public sealed class WorksheetResult
+{
+    internal WorksheetResult(IReadOnlyList<WorksheetEntry> entries) => Entries = entries;
+
+    /// <summary>The lines, in the order of the sheet.</summary>
+    public IReadOnlyList<WorksheetEntry> Entries { get; }
+
+    /// <summary>Whether every line has a value and every check is met.</summary>
+    public bool HasPassed
+    {
+        get
+        {
+            foreach (WorksheetEntry entry in Entries)
+            {
+                if (entry.Problem is not null || entry.Verdict is not (null or WorksheetVerdict.Passed)) return false;
+            }
+            return true;
+        }
+    }
+
+    /// <summary>The value of a declared name.</summary>
+    /// <param name="name">The name after <c>given</c> or <c>let</c>.</param>
+    /// <exception cref="KeyNotFoundException">No line declares the name.</exception>
+    /// <exception cref="InvalidOperationException">The line has no value.</exception>
+    public FormulaValue this[string name]
+    {
+        get
+        {
+            foreach (WorksheetEntry entry in Entries)
+            {
+                if (entry.Name == name && name.Length > 0) return entry.Value ?? throw new InvalidOperationException($"'{name}' has no value: {entry.Problem}");
+            }
+            throw new KeyNotFoundException($"no line declares '{name}'");
+        }
+    }
+
+    /// <summary>The values of the declared names, for formulas and templates; names without a value are left out.</summary>
+    public IReadOnlyDictionary<string, FormulaValue> Values
+    {
+        get
+        {
+            var values = new Dictionary<string, FormulaValue>(StringComparer.Ordinal);
+            foreach (WorksheetEntry entry in Entries)
+            {
+                if (entry.Name.Length > 0 && entry.Value is { } value) values[entry.Name] = value;
+            }
+            return values;
+        }
+    }
+
+    /// <summary>The result as JSON; docs/worksheet.schema.json describes it.</summary>
+    public string ToJson() => WorksheetJson.Write(this);
+}

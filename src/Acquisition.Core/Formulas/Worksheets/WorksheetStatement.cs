@@ -1,0 +1,47 @@
+using System.Collections.Generic;
+using Acquisition.Core.Formulas.Syntax;
+using Acquisition.Core.Functions;
+
+namespace Acquisition.Core.Formulas.Worksheets;
+
+/// <summary>One line of a worksheet: as read, and, once it is bound, where its instructions and its value are.</summary>
+internal sealed class WorksheetStatement(WorksheetKeyword keyword, int line, string name, FormulaNode formula)
+{
+    internal WorksheetKeyword Keyword { get; } = keyword;
+
+    internal int Line { get; } = line;
+
+    /// <summary>The declared name; empty for checks and shows.</summary>
+    internal string Name { get; } = name;
+
+    internal FormulaNode Formula { get; } = formula;
+
+    internal string FormulaText { get; } = FormulaWriter.Write(formula);
+
+    /// <summary>The text after <c>else</c> of a check.</summary>
+    internal string? Message { get; set; }
+
+    /// <summary>The significant digits of a show; 0 for as many as read back.</summary>
+    internal int Digits { get; set; }
+
+    internal ValueKind Kind => Formula.Kind!;
+
+    /// <summary>The names it uses.</summary>
+    internal IReadOnlyCollection<string> Uses { get; set; } = System.Array.Empty<string>();
+}
+
+/// <summary>Where the instructions and the value of a line are in a program.</summary>
+internal struct WorksheetPlace
+{
+    internal int From;
+    internal int To;
+
+    /// <summary>The register of the value.</summary>
+    internal int Register;
+
+    /// <summary>For a given, the constant kept open for what a host gives instead.</summary>
+    internal int Slot;
+
+    /// <summary>For a check that compares, the register of the margin (positive where it is met); -1 where there is none.</summary>
+    internal int Margin;
+}

@@ -1,0 +1,155 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Text.Json;
+using Acquisition.Core.Formulas;
+using Xunit;
+
+namespace Acquisition.Core.Tests.Formulas;
+
+public sealed class WorksheetTests
+{
+    private const string Beacon = """
+        # Beacon clock at the mixer board
+        given  clock   = 24 MHz
+        given  edge    = 2.8 ns ± 5 %
+        let    front   = 0.34 / 200 MHz       # rise time of the front end
+        let    seen    = sqrt(edge^2 + front^2)
+
+        check  seen <= 1.10 * edge          else "the chain stretches the edge by more than 10 %"
+        check  clock < 50 MHz
+        show   seen in ns, 3 digits
+        show   period(clock)
+        """;
+
+    [Fact]
+    public void Worksheet_GivesValuesVerdictsAndOutputsInOrder()
+    {
+        WorksheetResult result = Worksheet.Build(Beacon).Evaluate();
+        Assert.Equal([2, 3, 4, 5, 7, 8, 9, 10], result.Entries.Select(entry => entry.Line));
+        Assert.Equal(["clock", "edge", "front", "seen", "", "", "", ""], result.Entries.Select(entry => entry.Name));
+        Assert.Equal(Math.Sqrt(2.8e-9 * 2.8e-9 + 1.7e-9 * 1.7e-9), result["seen"].SiValue, 1e-23);
+        Assert.Equal("3.28 ns", result.Entries[6].Text);
+        Assert.Equal(WorksheetVerdict.Failed, result.Entries[4].Verdict);
+        Assert.Equal("the chain stretches the edge by more than 10 %", result.Entries[4].Message);
+        Assert.Equal(WorksheetVerdict.Passed, result.Entries[5].Verdict);
+        Assert.False(result.HasPassed);
+    }
+
+    [Fact]
+    public void UncertainGiven_CarriesThroughTheLinesAsOneSource()
+    {
+        WorksheetResult result = Worksheet.Build("""
+            given a = 10 V ± 0.3 V
+            let   same = a - a
+            let   double = a + a
+            let   exact = 3 V
+            """).Evaluate();
+        Assert.Equal(0.3 / Math.Sqrt(3), result.Entries[0].SiStandardUncertainty!.Value, 1e-15);
+        Assert.Null(result.Entries[1].SiStandardUncertainty);
+        Assert.Equal(0.6 / Math.Sqrt(3), result.Entries[2].SiStandardUncertainty!.Value, 1e-15);
+        Assert.Null(result.Entries[3].SiStandardUncertainty);
+    }
+
+    [Theory]
+    [InlineData("10 V", WorksheetVerdict.Failed)]
+    [InlineData("11.9 V", WorksheetVerdict.Inconclusive)]
+    [InlineData("12.1 V", WorksheetVerdict.Inconclusive)]
+    [InlineData("14 V", WorksheetVerdict.Passed)]
+    public void VerdictUnderUncertainty_KeepsAGuardBand(string value, WorksheetVerdict verdict) =>
+        Assert.Equal(verdict, Worksheet.Build($"given a = {value} ± 1 V (k=2)\ncheck a >= 12 V").Evaluate().Entries[1].Verdict);
+
+    [Fact]
+    public void Given_IsOverriddenByNameAndCountsAsExact()
+    {
+        Worksheet sheet = Worksheet.Build(Beacon);
+        WorksheetResult result = sheet.Evaluate(new Dictionary<string, FormulaValue> { ["edge"] = Quantity.Parse("10 ns") });
+        Assert.True(result.Entries[1].IsOverridden);
+        Assert.Equal(10e-9, result["edge"].SiValue);
+        Assert.Null(result.Entries[3].SiStandardUncertainty);
+        Assert.Equal(WorksheetVerdict.Passed, result.Entries[4].Verdict);
+        Assert.True(result.HasPassed);
+        Assert.Equal(2.8e-9, sheet.Evaluate()["edge"].SiValue);
+    }
+
+    [Fact]
+    public void OverrideOfAnotherKindOrName_IsRefused()
+    {
+        Worksheet sheet = Worksheet.Build(Beacon);
+        Assert.StartsWith("'front' is not given in the worksheet; given are clock, edge", Assert.Throws<ArgumentException>(() => sheet.Evaluate(new Dictionary<string, FormulaValue> { ["front"] = Quantity.Parse("1 ns") })).Message, StringComparison.Ordinal);
+        Assert.StartsWith("given edge: found a frequency (1 MHz), expected a duration", Assert.Throws<ArgumentException>(() => sheet.Evaluate(new Dictionary<string, FormulaValue> { ["edge"] = Quantity.Parse("1 MHz") })).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void EveryMistake_IsReportedWithLineAndColumn()
+    {
+        Worksheet.TryBuild("""
+            given  clock   = 24 Mhz
+            lett   x       = 3
+            given  fs      = 2 GSa/s
+            let    clock   = 3
+            let    y       = z + 1 V
+            check  y       else "no"
+            check  1 V
+            show   1 V, 99 digits
+            let    = 3
+            let    w
+            show   1 V in ns
+            """, FormulaContext.Standard, out Worksheet? sheet, out IReadOnlyList<FormulaProblem> problems);
+        Assert.Null(sheet);
+        Assert.Equal(
+            [
+                "line 1, column 21: 'Mhz' is not a unit; did you mean MHz or mHz?",
+                "line 2, column 1: found 'lett', expected given, let, check or show; did you mean let?",
+                "line 3, column 8: 'fs' is a unit and cannot be a name; did you mean fs_value?",
+                "line 4, column 8: 'clock' is declared in line 1 already",
+                "line 5, column 18: 'z' is not known",
+                "line 7, column 8: found a voltage (1 V), expected a truth value, such as a comparison",
+                "line 8, column 13: found '99 digits', expected how many digits to write, from 1 to 17; did you mean 3 digits?",
+                "line 9, column 8: found '=', expected a name after 'let'",
+                "line 10, column 9: found the end of the line, expected '=' after w",
+                "line 11, column 8: found a voltage (1 V), expected a duration before 'in ns'",
+            ],
+            problems.Select(problem => problem.ToString()));
+    }
+
+    [Fact]
+    public void LineWithoutAValue_TakesOnlyItsDependentsWithIt()
+    {
+        WorksheetResult result = Worksheet.Build("""
+            given  a = 1
+            let    b = 1 / (a - 1)
+            let    c = b + 1
+            let    d = a + 1
+            check  b > 3
+            """).Evaluate();
+        Assert.Equal("line 2, column 12: division by zero", result.Entries[1].Problem);
+        Assert.Equal("'b' has no value", result.Entries[2].Problem);
+        Assert.Equal(2, result["d"].SiValue);
+        Assert.Equal(WorksheetVerdict.NotEvaluated, result.Entries[4].Verdict);
+        Assert.False(result.HasPassed);
+        Assert.Throws<InvalidOperationException>(() => result["c"]);
+    }
+
+    [Fact]
+    public void ModelsAreValuesOfLines()
+    {
+        Worksheet sheet = Worksheet.Build("given n = 3\nlet l = line(\"plain\", n)\nlet w = width(l) + n\nshow l", FormulaContext.Standard.WithFunctions(Sketches.All));
+        Assert.Equal(6, sheet.Evaluate()["w"].SiValue);
+        Assert.Equal(10, sheet.Evaluate(new Dictionary<string, FormulaValue> { ["n"] = Quantity.Parse("5") })["w"].SiValue);
+    }
+
+    [Fact]
+    public void Json_IsWhatTheSchemaSays()
+    {
+        using JsonDocument json = JsonDocument.Parse(Worksheet.Build(Beacon).Evaluate().ToJson());
+        JsonElement entry = json.RootElement.GetProperty("entries")[1];
+        Assert.False(json.RootElement.GetProperty("hasPassed").GetBoolean());
+        Assert.Equal("given", entry.GetProperty("keyword").GetString());
+        Assert.Equal("2.8 ns ± 5 %", entry.GetProperty("formula").GetString());
+        Assert.Equal(2.8e-9, entry.GetProperty("siValue").GetDouble());
+        Assert.Equal("s", entry.GetProperty("siUnit").GetString());
+        Assert.Equal(0.14e-9 / Math.Sqrt(3), entry.GetProperty("siStandardUncertainty").GetDouble(), 1e-22);
+        Assert.Equal("failed", json.RootElement.GetProperty("entries")[4].GetProperty("verdict").GetString());
+    }
+}
