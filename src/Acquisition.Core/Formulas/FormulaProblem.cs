@@ -6,15 +6,19 @@ namespace Acquisition.Core.Formulas;
 /// <remarks>Immutable.</remarks>
 public sealed class FormulaProblem
 {
-    internal FormulaProblem(int start, int length, int line, int column, bool hasLines, string message, string? suggestion)
+    private readonly string _message;
+    private Func<string?>? _suggest;
+    private string? _suggestion;
+
+    internal FormulaProblem(int start, int length, int line, int column, bool hasLines, string message, Func<string?>? suggest)
     {
         Start = start;
         Length = length;
         Line = line;
         Column = column;
         _hasLines = hasLines;
-        Message = suggestion is null ? message : message + "; did you mean " + suggestion + "?";
-        Suggestion = suggestion;
+        _message = message;
+        _suggest = suggest;
     }
 
     private readonly bool _hasLines;
@@ -32,10 +36,22 @@ public sealed class FormulaProblem
     public int Column { get; }
 
     /// <summary>What was found and what was expected, with a suggestion where one is near.</summary>
-    public string Message { get; }
+    public string Message => Suggestion is { } suggestion ? _message + "; did you mean " + suggestion + "?" : _message;
 
     /// <summary>What was probably meant; null where nothing is near.</summary>
-    public string? Suggestion { get; }
+    public string? Suggestion
+    {
+        get
+        {
+            // Looking for what is near costs more than finding the mistake, so it waits until somebody asks. Asked twice at once it is found twice, and the same.
+            if (_suggest is { } suggest)
+            {
+                _suggestion = suggest();
+                _suggest = null;
+            }
+            return _suggestion;
+        }
+    }
 
     /// <summary>Place and message in one line.</summary>
     public override string ToString() =>

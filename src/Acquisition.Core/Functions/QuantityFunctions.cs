@@ -9,7 +9,7 @@ internal static class QuantityFunctions
     {
         yield return FunctionDefinition.Named("period", "The time of one cycle of a frequency.", "handbook 4.1")
             .Takes("frequency", QuantityKind.Frequency)
-            .Returns(QuantityKind.Duration, f => (1.0 / Frequency.FromHertz(f)).SiValue, f => -1 / (f * f))
+            .Returns(QuantityKind.Duration, f => (1.0 / Frequency.FromHertz(Refuse.UnlessAboveZero(f, QuantityKind.Frequency, "frequency"))).SiValue, f => -1 / (f * f))
             .Example("period(24 MHz)", "41.667 ns");
 
         yield return FunctionDefinition.Named("nyquist_frequency", "Half the sample rate: the highest frequency that sampling can tell apart.", "handbook 5.1")

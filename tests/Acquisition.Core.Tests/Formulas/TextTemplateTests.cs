@@ -23,7 +23,7 @@ public sealed class TextTemplateTests
     public void Template_IsFilled(string template, string expected) => Assert.Equal(expected, TextTemplate.Build(template, Context).Fill(Edge));
 
     [Theory]
-    [InlineData("a\n b {{ edg }} {{ 1 + }}", "line 2, column 7: 'edg' is not known; did you mean edge?|line 2, column 20: found the end of the formula, expected a value")]
+    [InlineData("a\n b {{ edg }} {{ 1 + }}", "line 2, column 7: 'edg' is not known; did you mean edge?|line 2, column 21: found the end of the formula, expected a value")]
     [InlineData("a {{ edge", "line 1, column 3: found '{{' without its end, expected '}}'")]
     [InlineData("a {{ edge 3 }}", "line 1, column 11: found '3', expected an operator or the end of the formula")]
     public void Mistakes_ComeWithTheirPlace(string template, string expected)

@@ -25,7 +25,7 @@ internal sealed partial class FormulaBinder
         {
             string quoted = "'" + Quotation.Of(node.Name, 0, node.Name.Length) + "'";
             bool isName = _scope.TryFind(node.Name, out _);
-            _problems.Add(node.Start, node.Start + node.Name.Length, isName ? $"found {quoted}, which is a value and not a function; expected an operator between it and '('" : $"{quoted} is no function", isName ? null : Suggestions.ForFunction(node.Name, _catalog));
+            _problems.Add(node.Start, node.Start + node.Name.Length, isName ? $"found {quoted}, which is a value and not a function; expected an operator between it and '('" : $"{quoted} is no function", isName ? null : () => Suggestions.ForFunction(node.Name, _catalog));
             return Operand.Unknown;
         }
         if (!isComplete) return Operand.Unknown;

@@ -87,7 +87,7 @@ internal sealed partial class FormulaBinder
         if (functions.Count > 0)
             _problems.Add(node.Start, node.End, $"found the function '{node.Name}' without its arguments, expected {functions[0].Signature}");
         else
-            _problems.Add(node.Start, node.End, $"'{Quotation.Of(_text, node.Start, node.End)}' is not known", Suggestions.ForName(node.Name, _scope.Names, _catalog));
+            _problems.Add(node.Start, node.End, $"'{Quotation.Of(_text, node.Start, node.End)}' is not known", () => Suggestions.ForName(node.Name, _scope.Names, _catalog));
         return Operand.Unknown;
     }
 
@@ -150,15 +150,10 @@ internal sealed partial class FormulaBinder
         if (condition.Kind is not { IsTruth: true } || whenTrue.Kind is null || whenFalse.Kind is null) return Operand.Unknown;
         if (!AreAlike(whenTrue, whenFalse, out ValueKind? common)) return Refuse(node.WhenFalse, whenFalse, $"{Quotation.WithArticle(whenTrue.Kind.Name)} as after 'then'");
         if (condition.IsKnown) return (condition.Number != 0 ? whenTrue : whenFalse).As(common!);
-        if (!common!.IsHeldAsNumber)
-        {
-            _problems.Add(node.Start, node.End, $"a choice between two {common.Name}s needs a condition that is known when the formula is built");
-            return Operand.Unknown;
-        }
         int test = Register(condition), left = Register(whenTrue), right = Register(whenFalse);
         _program.Release(mark);
-        int target = _program.Number();
-        _program.Add(Operation.Select, node, target, test, left, right);
+        int target = common!.IsHeldAsNumber ? _program.Number() : _program.Object();
+        _program.Add(common.IsHeldAsNumber ? Operation.Select : Operation.SelectObject, node, target, test, left, right);
         return Operand.In(target, common);
     }
 
@@ -201,8 +196,9 @@ internal sealed partial class FormulaBinder
 
     private Operand Refuse(FormulaNode node, Operand operand, string expected, QuantityKind? wanted = null)
     {
-        string? suggestion = wanted is not null && node is NumberNode number ? UnitSuggestions.OfKind(_text.Substring(number.Start, number.End - number.Start), 0, wanted, '.') : null;
-        _problems.Add(node.Start, node.End, $"found {Describe(node, operand)}, expected {expected}", suggestion);
+        string text = _text;
+        _problems.Add(node.Start, node.End, $"found {Describe(node, operand)}, expected {expected}",
+            wanted is not null && node is NumberNode ? () => UnitSuggestions.OfKind(text.Substring(node.Start, node.End - node.Start), 0, wanted, '.') : null);
         return Operand.Unknown;
     }
 

@@ -20,7 +20,7 @@ internal static class Suggestions
     {
         if (word.Length > LongestName) return null;
         string? nearest = null;
-        int least = Math.Max(1, word.Length / 3) + 1;
+        int least = word.Length < 3 ? 1 : Math.Max(1, word.Length / 3) + 1;
         foreach (string candidate in candidates)
         {
             int distance = string.Equals(word, candidate, StringComparison.OrdinalIgnoreCase) ? 0 : Distance(word, candidate, least);

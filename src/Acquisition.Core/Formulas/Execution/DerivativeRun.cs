@@ -77,7 +77,7 @@ internal sealed class DerivativeRun
         double a = 0, b = 0;
         bool isCall = i.Operation is Operation.Call or Operation.Call1 or Operation.Call2;
         double[] partials = isCall ? Partials(_program.Calls[i.C]) : Array.Empty<double>();
-        bool hasNumbers = i.Operation is not (Operation.Jump or Operation.Call or Operation.CallForObject or Operation.CopyObject or Operation.TextsEqual);
+        bool hasNumbers = i.Operation is not (Operation.Jump or Operation.Call or Operation.CallForObject or Operation.CopyObject or Operation.SelectObject or Operation.TextsEqual);
         if (hasNumbers)
         {
             a = _numbers[i.A];
@@ -90,6 +90,9 @@ internal sealed class DerivativeRun
                 break;
             case Operation.CallForObject:
                 Taint(i.Target, _program.Calls[i.C]);
+                break;
+            case Operation.SelectObject:
+                Array.Copy(_objectSlopes, (_numbers[i.A] != 0 ? i.B : i.C) * _directions, _objectSlopes, i.Target * _directions, _directions);
                 break;
             case Operation.CopyObject:
                 Array.Copy(_objectSlopes, i.A * _directions, _objectSlopes, i.Target * _directions, _directions);

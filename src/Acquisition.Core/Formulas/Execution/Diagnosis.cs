@@ -64,7 +64,7 @@ internal static class Diagnosis
     {
         switch (instruction.Operation)
         {
-            case Operation.Jump or Operation.JumpUnless or Operation.JumpUnlessForObject or Operation.CopyObject:
+            case Operation.Jump or Operation.JumpUnless or Operation.JumpUnlessForObject or Operation.CopyObject or Operation.SelectObject:
                 return null;
             case Operation.CallForObject:
                 return objects[instruction.Target] is null ? program.Calls[instruction.C].Function.Name + " gives nothing for these arguments" : null;

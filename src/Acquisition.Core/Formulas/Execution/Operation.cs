@@ -96,6 +96,9 @@ internal enum Operation : byte
     /// <summary>object target = object a.</summary>
     CopyObject,
 
+    /// <summary>object target = a is true ? object b : object c.</summary>
+    SelectObject,
+
     /// <summary>target = text a is text b.</summary>
     TextsEqual,
 }

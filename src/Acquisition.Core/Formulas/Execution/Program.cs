@@ -28,7 +28,7 @@ internal sealed partial class Program
         foreach (Instruction instruction in code)
         {
             HasJumps |= instruction.Operation is Operation.Jump or Operation.JumpUnless or Operation.JumpUnlessForObject;
-            WritesObjects |= instruction.Operation is Operation.CallForObject or Operation.CopyObject;
+            WritesObjects |= instruction.Operation is Operation.CallForObject or Operation.CopyObject or Operation.SelectObject;
         }
     }
 
@@ -134,6 +134,7 @@ internal sealed partial class Program
                 case Operation.Call: numbers[i.Target] = Call(i, numbers, objects); break;
                 case Operation.CallForObject: objects[i.Target] = CallForObject(i, numbers, objects); break;
                 case Operation.CopyObject: objects[i.Target] = objects[i.A]; break;
+                case Operation.SelectObject: objects[i.Target] = numbers[i.A] == 1 ? objects[i.B] : numbers[i.A] == 0 ? objects[i.C] : null; break;
                 case Operation.TextsEqual: numbers[i.Target] = string.Equals(objects[i.A] as string, objects[i.B] as string, StringComparison.Ordinal) ? 1 : 0; break;
                 default: numbers[i.Target] = Arithmetic.Apply(i.Operation, numbers[i.A], numbers[i.B]); break;
             }

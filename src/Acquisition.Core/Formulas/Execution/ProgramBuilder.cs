@@ -181,6 +181,12 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
                 i.Target = ObjectPlace(i.Target);
                 i.A = Place(i.A);
                 return;
+            case Operation.SelectObject:
+                i.Target = ObjectPlace(i.Target);
+                i.A = Place(i.A);
+                i.B = ObjectPlace(i.B);
+                i.C = ObjectPlace(i.C);
+                return;
             case Operation.Select:
                 i.C = Place(i.C);
                 break;

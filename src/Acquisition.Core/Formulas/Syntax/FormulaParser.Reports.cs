@@ -32,7 +32,8 @@ internal sealed partial class FormulaParser
     private MissingNode Refused(TextProblem problem)
     {
         int start = problem.Start, end = problem.Start + problem.Length;
-        _problems.Add(start, end, $"found {ProblemText.Found(_text, problem, '.')}, expected {ProblemText.Expected(_text, problem, null, '.')}", ProblemText.Suggestion(_text, problem, null, '.'));
+        string text = _text;
+        _problems.Add(start, end, $"found {ProblemText.Found(_text, problem, '.')}, expected {ProblemText.Expected(_text, problem, null, '.')}", () => ProblemText.Suggestion(text, problem, null, '.'));
         int from = _at;
         _at = Math.Min(_end, Math.Max(end, _at));
         while (_at < _end && (IsNamePart(_text[_at]) || IsUnitLetter(_text[_at]) || (_text[_at] == '.' && _at > from) || char.IsDigit(_text[_at]))) _at++;
@@ -43,7 +44,8 @@ internal sealed partial class FormulaParser
     private void ReportNoUnit(int start, int end)
     {
         var problem = new TextProblem(TextFault.UnknownUnit, start, end - start);
-        _problems.Add(start, end, $"{Shown(start, end)} is not a unit", ProblemText.Suggestion(_text, problem, null, '.'));
+        string text = _text;
+        _problems.Add(start, end, $"{Shown(start, end)} is not a unit", () => ProblemText.Suggestion(text, problem, null, '.'));
     }
 
     private void ReportChain(BinaryNode chain, Operator op, int start, FormulaNode right)
@@ -59,6 +61,7 @@ internal sealed partial class FormulaParser
     private void ReportTrailing()
     {
         int start = _at;
+        if (_problems.HasAt(start)) return;
         char c = _text[start];
         char next = start + 1 < _end ? _text[start + 1] : '\0';
         int end = IsWordStart(c) || NumberReader.IsDigit(_text, start) ? WordEnd(start) : start + 1;

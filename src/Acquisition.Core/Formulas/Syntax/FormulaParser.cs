@@ -97,7 +97,11 @@ internal sealed partial class FormulaParser
             int calls = _calls;
             FormulaNode right = Expression(op == Operator.Power ? Tightness.Sign : tightness + 1);
             if (tightness == Tightness.Comparison && left is BinaryNode { Operator: >= Operator.Less and <= Operator.NotEqual } chain && !IsParenthesised(left, start))
+            {
                 ReportChain(chain, op, start, right);
+                left = new MissingNode(left.Start, right.End);
+                continue;
+            }
             left = Count(new BinaryNode(op, start, left, right, _calls > calls));
         }
         _depth--;
@@ -152,14 +156,25 @@ internal sealed partial class FormulaParser
         if (c == '√' || IsWordStart(c)) return Word();
         if (c is ')' or ',' or ':' or '*' or '/' or '^' or '=' or '<' or '>' or '!') return Missing("a value");
         _at += char.IsHighSurrogate(c) && _at + 1 < _end && char.IsLowSurrogate(_text[_at + 1]) ? 2 : 1;
-        _problems.Add(start, _at, char.IsDigit(c) ? "found a digit of another script, expected digits 0 to 9" : $"found {Shown(start, _at)}, expected a value", c == '\'' ? "\"" : null);
-        return _at < _end && c is not '\'' ? Skipped(start) : new MissingNode(start, _at);
+        if (c == '\'')
+        {
+            SkipApostrophes();
+            _problems.Add(start, _at, $"found {Slice(start, _at)}, expected a value", "\"" + Slice(start + 1, Math.Max(start + 1, _at - 1)) + "\"");
+        }
+        else
+        {
+            _problems.Add(start, _at, char.IsDigit(c) ? "found a digit of another script, expected digits 0 to 9" : $"found {Shown(start, _at)}, expected a value");
+        }
+        SkipSpaces();
+        bool operandFollows = _at < _end && (IsNamePart(_text[_at]) || _text[_at] is '(' or '"');
+        return operandFollows && ++_nodes <= _limits.Nodes && ++_depth <= _limits.Nesting ? Leave(Operand()) : new MissingNode(start, _at);
     }
 
-    private FormulaNode Skipped(int start)
+    /// <summary>To the end of a text that is put between apostrophes by mistake.</summary>
+    private void SkipApostrophes()
     {
-        SkipSpaces();
-        return _at < _end && !_stopped && ++_nodes <= _limits.Nodes && ++_depth <= _limits.Nesting ? Leave(Operand()) : new MissingNode(start, _at);
+        int close = _text.IndexOf('\'', _at, _end - _at);
+        if (close >= 0) _at = close + 1;
     }
 
     private FormulaNode Leave(FormulaNode node)

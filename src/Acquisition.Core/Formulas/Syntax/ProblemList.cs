@@ -13,18 +13,30 @@ internal sealed class ProblemList(string text, int firstLine = 1, int firstColum
 
     internal int Count => _problems.Count;
 
-    internal void Add(int start, int end, string message, string? suggestion = null)
+    internal void Add(int start, int end, string message, string? suggestion = null) => Add(start, end, message, suggestion is null ? null : () => suggestion);
+
+    internal void Add(int start, int end, string message, Func<string?>? suggest)
     {
         if (_problems.Count >= Most) return;
         foreach (FormulaProblem earlier in _problems)
         {
             if (earlier.Start == start && earlier.Length == end - start) return;
         }
-        _problems.Add(At(start, end, message, suggestion));
+        _problems.Add(At(start, end, message, suggest));
+    }
+
+    /// <summary>Whether something at a place is reported already.</summary>
+    internal bool HasAt(int start)
+    {
+        foreach (FormulaProblem problem in _problems)
+        {
+            if (problem.Start == start) return true;
+        }
+        return false;
     }
 
     /// <summary>A problem with its line and column.</summary>
-    internal FormulaProblem At(int start, int end, string message, string? suggestion = null)
+    internal FormulaProblem At(int start, int end, string message, Func<string?>? suggest = null)
     {
         int line = firstLine, lineStart = 1 - firstColumn;
         bool isMultiLine = hasLines;
@@ -36,7 +48,7 @@ internal sealed class ProblemList(string text, int firstLine = 1, int firstColum
             line++;
             lineStart = i + 1;
         }
-        return new FormulaProblem(start, Math.Max(0, end - start), line, start - lineStart + 1, isMultiLine, message, suggestion);
+        return new FormulaProblem(start, Math.Max(0, end - start), line, start - lineStart + 1, isMultiLine, message, suggest);
     }
 
     internal IReadOnlyList<FormulaProblem> Sorted()

@@ -45,7 +45,7 @@ internal static class WorksheetBinder
         if (value.Kind is not null)
         {
             if (statement.Keyword == WorksheetKeyword.Check && !value.Kind.IsTruth)
-                problems.Add(statement.Formula.Start, statement.Formula.End, $"found {Quotation.WithArticle(value.Kind.Name)}, expected a truth value, such as a comparison");
+                problems.Add(statement.Formula.Start, statement.Formula.End, $"found {Quotation.WithArticle(value.Kind.Name)} ({statement.FormulaText}), expected a truth value, such as a comparison");
             bool isNumber = value.Kind.IsHeldAsNumber;
             int source = binder.Register(value);
             place.Register = isNumber ? program.KeptNumber() : program.KeptObject();
