@@ -24,10 +24,12 @@ internal sealed class ClippedSamples
     internal IReadOnlyList<SampleRun> Kept { get; }
 
     /// <summary>The clipped samples by the known limits of the converter, or else by what the fit says of the record's extremes.</summary>
-    internal static ClippedSamples? Find(double[] x, SineSolution fit, double? lowLimit, double? highLimit)
+    internal static ClippedSamples? Find(double[] x, SineSolution fit, double lowest, double highest, double? lowLimit, double? highLimit)
     {
-        double low = lowLimit ?? Plateau(x, fit, -1) ?? double.NegativeInfinity;
-        double high = highLimit ?? Plateau(x, fit, 1) ?? double.PositiveInfinity;
+        double low = lowLimit ?? Plateau(x, fit, lowest, -1) ?? double.NegativeInfinity;
+        double high = highLimit ?? Plateau(x, fit, highest, 1) ?? double.PositiveInfinity;
+        if (lowest > low && highest < high)
+            return null;
         var kept = new List<SampleRun>();
         int count = 0, from = 0;
         for (int i = 0; i <= x.Length; i++)
@@ -48,30 +50,22 @@ internal sealed class ClippedSamples
     /// The record's extreme, when several samples share it and the fitted sine runs beyond it by more than half a step there. The top code of a
     /// quantised sine is shared too, but holds the sine to within half a step.
     /// </summary>
-    private static double? Plateau(double[] x, SineSolution fit, int sign)
+    private static double? Plateau(double[] x, SineSolution fit, double end, int sign)
     {
-        double extreme = double.NegativeInfinity, next = double.NegativeInfinity;
-        foreach (double value in x)
-        {
-            double v = sign * value;
-            if (v > extreme)
-            {
-                next = extreme;
-                extreme = v;
-            }
-            else if (v > next && v < extreme)
-            {
-                next = v;
-            }
-        }
         int shared = 0;
         foreach (double value in x)
         {
-            if (sign * value == extreme)
+            if (value == end)
                 shared++;
         }
         if (shared < 3)
             return null;
+        double extreme = sign * end, next = double.NegativeInfinity;
+        foreach (double value in x)
+        {
+            if (sign * value > next && sign * value < extreme)
+                next = sign * value;
+        }
         int sharedBeyond = 0, beyond = 0;
         double excess = 0;
         double[] fitted = fit.Values(x.Length);

@@ -12,20 +12,24 @@ internal static class SineChecks
 
     private const string Standard = "IEEE 1057/1241; handbook 9.1, 9.2";
 
-    internal static Finding? Samples(double[] x, int least)
+    internal static Finding? Samples(double[] x, int least, out double low, out double high)
     {
+        low = double.PositiveInfinity;
+        high = double.NegativeInfinity;
         if (x.Length < least)
             return new Finding("sine-fit-too-few-samples", Severity.Failure, $"the record has {x.Length} samples; the fit needs at least {least}", "capture a longer record", Standard);
-        double low = double.PositiveInfinity, high = double.NegativeInfinity;
         for (int i = 0; i < x.Length; i++)
         {
-            if (!(Math.Abs(x[i]) <= 1e150))
+            double v = x[i];
+            if (v < low)
+                low = v;
+            if (v > high)
+                high = v;
+            if (!(Math.Abs(v) <= 1e150))
             {
                 return new Finding("record-not-finite", Severity.Failure,
                     $"sample {i} is {x[i].ToString(CultureInfo.InvariantCulture)}: a fit needs finite samples (below 1E150)", "cut the record before it, or repair the reading");
             }
-            low = Math.Min(low, x[i]);
-            high = Math.Max(high, x[i]);
         }
         if (high - low <= 1e-14 * Math.Max(Math.Abs(low), Math.Abs(high)))
             return new Finding("sine-fit-no-signal", Severity.Failure, $"all samples are {InWords.Volts(high)}: there is no sine in the record", "check the trigger, the coupling and the probe");

@@ -88,7 +88,7 @@ public sealed class SineFit
             throw new ArgumentNullException(nameof(volts));
         double fs = Refuse.UnlessAboveZero(rate.SiValue, SampleRate.Kind, nameof(rate));
         var findings = new List<Finding>();
-        if (SineChecks.Samples(volts, free ? 5 : 4) is { } unusable)
+        if (SineChecks.Samples(volts, free ? 5 : 4, out double low, out double high) is { } unusable)
             return Refused(unusable);
 
         double? cycles = frequency / fs;
@@ -98,7 +98,7 @@ public sealed class SineFit
         if (!fit.Converged)
             return Refused(SineChecks.NotConverged(fit, frequency, volts.Length, fs));
 
-        ClippedSamples? clipped = ClippedSamples.Find(volts, fit, lowLimit, highLimit);
+        ClippedSamples? clipped = ClippedSamples.Find(volts, fit, low, high, lowLimit, highLimit);
         if (clipped is not null)
         {
             findings.Add(SineChecks.Clipped(clipped, volts.Length));

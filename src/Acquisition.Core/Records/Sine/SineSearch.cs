@@ -6,14 +6,13 @@ namespace Acquisition.Core.Records;
 /// <summary>Four-parameter fit without a hint: where to start, then the fit (handbook 9.2, 9.3).</summary>
 /// <remarks>
 /// A fit converges when it starts within about a quarter of a bin of the whole record. A spectrum of the first few thousand samples, interpolated, is that
-/// good for a record eight times as long; each fit then starts the next on eight times as many samples. Where the line does not stand out of the first
+/// good for a record several times as long; each fit then starts the next on as many samples as its uncertainty reaches. Where the line does not stand out of the first
 /// samples, or lies within a few bins of DC or Nyquist (where its mirror image bends the interpolation), the spectrum of nearly the whole record or
 /// a scan of trial frequencies takes over.
 /// </remarks>
 internal static class SineSearch
 {
     private const int Head = 4096;
-    private const int Growth = 8;
     private const int Edge = 4;
 
     /// <summary>Lines less prominent than this occur by chance: 25 times the mean power, exp(-25) per bin.</summary>
@@ -50,14 +49,15 @@ internal static class SineSearch
         InterpolatedDft peak = InterpolatedDft.Of(x, 0, length, hann: true);
         if (peak.Bin < Edge || peak.Bin > length / 2 - Edge || (length < x.Length / 2 && peak.Prominence < Prominent))
             return null;
-        double cycles = peak.Position / length;
-        for (int span = length; ; span = (int)Math.Min((long)span * Growth, x.Length))
+        SineSolution? fit = SineSolver.Solve(x, 0, length, peak.Position / length, free: true);
+        for (int span = length; fit is { Converged: true } && span < x.Length;)
         {
-            SineSolution? fit = SineSolver.Solve(x, 0, span, cycles, free: true);
-            if (fit is not { Converged: true } || span == x.Length)
-                return fit;
-            cycles = fit.Model.Cycles;
+            // As far as five uncertainties of the frequency stay within a twentieth of a bin; a record that drifts is not trusted with more than a factor of 32.
+            double reach = 0.01 / Math.Max(fit.CyclesUncertainty, 1e-15);
+            span = (int)Math.Min(Math.Min(Math.Max(reach, 4.0 * span), 32.0 * span), x.Length);
+            fit = SineSolver.Solve(x, 0, span, fit.Model.Cycles, free: true, near: fit);
         }
+        return fit;
     }
 
     /// <summary>The best of trial frequencies a quarter of a bin apart, each with its own amplitude, phase and offset; then the fit.</summary>

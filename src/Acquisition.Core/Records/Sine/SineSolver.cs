@@ -15,14 +15,16 @@ internal static class SineSolver
     /// <param name="cycles">The frequency in cycles per sample, or where to start.</param>
     /// <param name="free">Whether the frequency is fitted.</param>
     /// <param name="runs">The index ranges that count; null for all.</param>
+    /// <param name="near">A fit to a part of the same samples, to start from; null to start from the frequency alone.</param>
     /// <returns>The fit; null where the columns cannot be told apart (frequency at a multiple of half the sample rate, too few samples).</returns>
-    internal static SineSolution? Solve(double[] x, int from, int to, double cycles, bool free, IReadOnlyList<SampleRun>? runs = null)
+    internal static SineSolution? Solve(double[] x, int from, int to, double cycles, bool free, IReadOnlyList<SampleRun>? runs = null, SineSolution? near = null)
     {
         double centre = (from + to - 1) / 2.0, half = Math.Max((to - from - 1) / 2.0, 0.5);
         var matrix = new double[16];
         var gradient = new double[4];
-        var model = new SineModel(0, 0, 0, cycles);
-        bool settled = false;
+        SineModel model = near?.ModelAt(centre) ?? new SineModel(0, 0, 0, cycles);
+        double lastChange = double.PositiveInfinity;
+        bool settled = false, started = near is not null;
         for (int iteration = 0; ; iteration++)
         {
             SineSums sums = default;
@@ -35,11 +37,11 @@ internal static class SineSolver
                 foreach (SampleRun run in runs)
                     sums.Add(x, run.From, run.To, centre, half, model);
             }
-            bool withFrequency = free && iteration > 0;
-            int size = withFrequency ? 4 : 3;
+            bool withFrequency = free && (started || iteration > 0);
+            int columns = withFrequency ? 4 : 3;
             sums.Normal(model, withFrequency, matrix, gradient);
             // At half the sample rate one column is nothing but rounding.
-            if (Math.Min(sums.CC, sums.Count - sums.CC) < 1e-12 * sums.Count || NormalSystem.Factor(matrix, size) is not { } system)
+            if (Math.Min(sums.CC, sums.Count - sums.CC) < 1e-12 * sums.Count || NormalSystem.Factor(matrix, columns) is not { } system)
                 return null;
             if (settled || iteration == MaximumIterations)
                 return new SineSolution(model, centre, half, sums, system, iteration, settled);
@@ -47,9 +49,12 @@ internal static class SineSolver
             double turn = withFrequency ? step[3] : 0;
             var next = new SineModel(model.Cosine + step[0], model.Sine + step[1], model.Offset + step[2], model.Cycles + turn / (2 * Math.PI * half));
             double amplitude = next.Amplitude;
-            // A step of the phase at the ends of the record that no double can follow, and amplitudes that stand still.
-            settled = iteration >= (free ? 2 : 1) && Math.Abs(turn) <= 1e-9 + 4e-16 * Math.PI * half
-                && Math.Abs(step[0]) + Math.Abs(step[1]) <= 1e-9 * amplitude + double.Epsilon;
+            // Steps shrink by a steady factor, or faster: what is still to come is less than a geometric series, and less than the 1e-10 rad that no one can see. The second
+            // bound is the rounding of the phase itself in long records.
+            double change = Math.Abs(turn) + (Math.Abs(step[0]) + Math.Abs(step[1])) / (amplitude + double.Epsilon);
+            double factor = Math.Min(change / lastChange, 0.999);
+            settled = lastChange < double.PositiveInfinity && (change * factor / (1 - factor) <= 1e-10 || change <= 1e-9 + 4e-16 * Math.PI * half);
+            lastChange = !free || withFrequency ? change : double.PositiveInfinity;
             model = next;
             if (Math.Abs(model.Cycles - cycles) > 3.0 / (to - from) || !(amplitude <= double.MaxValue))
                 return new SineSolution(model, centre, half, sums, system, iteration, false);
@@ -148,6 +153,13 @@ internal sealed class SineSolution
         if (w != 0)
             variance += w * w * V(3, 3) + 2 * w * (a * V(0, 3) + b * V(1, 3));
         return ResidualDeviation * Math.Sqrt(Math.Max(0, variance));
+    }
+
+    /// <summary>The same sine about another centre.</summary>
+    internal SineModel ModelAt(double centre)
+    {
+        double p = 2 * Math.PI * Math.IEEERemainder(Model.Cycles * (centre - Centre), 1), c = Math.Cos(p), s = Math.Sin(p);
+        return new SineModel(Model.Cosine * c + Model.Sine * s, Model.Sine * c - Model.Cosine * s, Model.Offset, Model.Cycles);
     }
 
     /// <summary>The fitted sine at samples 0 to <paramref name="count"/> - 1.</summary>
