@@ -31,6 +31,8 @@ internal sealed class FactoredResponse : Response
 
     internal override Complex ComplexGain(double hertz) => _factors.At(2 * Math.PI * hertz);
 
+    private protected override void FillGains(double[] hertz, Complex[] gains, int from, int count) => _factors.Fill(hertz, gains, from, count);
+
     internal override double PowerGain(double hertz) => _factors.PowerAt(2 * Math.PI * hertz);
 
     internal override double PhaseRadians(double hertz) => _factors.PhaseAt(2 * Math.PI * hertz);

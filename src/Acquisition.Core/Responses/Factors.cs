@@ -8,7 +8,7 @@ namespace Acquisition.Core.Responses;
 /// A response taken apart: gain · product of sections · exp(s² v / 2) · exp(-s delay), where v is the variance of a Gaussian impulse response. Every
 /// analogue model of the library has this form, and a cascade of them keeps it, so that its bandwidth and step are computed from what it is made of.
 /// </summary>
-internal sealed class Factors
+internal sealed partial class Factors
 {
     internal static readonly Factors Unity = new(1, Array.Empty<Section>(), 0, 0);
 

@@ -149,13 +149,13 @@ public abstract partial class Response
 
     /// <summary>A ratio of polynomials in s (rad/s), as a network analysis gives it.</summary>
     /// <param name="name">What the response is.</param>
-    /// <param name="numerator">Coefficients of s to the power 0, 1, 2 ...</param>
-    /// <param name="denominator">Coefficients of s to the power 0, 1, 2 ...; the first must not be 0.</param>
+    /// <param name="numeratorInSeconds">Coefficients of s to the power 0, 1, 2 ..., the k-th in seconds to the power k.</param>
+    /// <param name="denominatorInSeconds">Coefficients of s to the power 0, 1, 2 ..., alike; the first must not be 0.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">A coefficient is not finite, the response grows with frequency without bound, or it is not stable (a pole not in the left half-plane).</exception>
-    public static Response Rational(string name, double[] numerator, double[] denominator) => new FactoredResponse(
+    public static Response Rational(string name, double[] numeratorInSeconds, double[] denominatorInSeconds) => new FactoredResponse(
         name ?? throw new ArgumentNullException(nameof(name)),
-        RationalFactors.FromPolynomials(numerator ?? throw new ArgumentNullException(nameof(numerator)), denominator ?? throw new ArgumentNullException(nameof(denominator))));
+        RationalFactors.FromPolynomials(numeratorInSeconds ?? throw new ArgumentNullException(nameof(numeratorInSeconds)), denominatorInSeconds ?? throw new ArgumentNullException(nameof(denominatorInSeconds))));
 
     /// <summary>Poles and zeros in rad/s and the gain at DC. Complex ones come in conjugate pairs.</summary>
     /// <param name="name">What the response is.</param>
