@@ -25,8 +25,8 @@ public sealed class BudgetTests
 
         Assert.Equal("input    value   distribution  standard uncertainty  dof     sensitivity (SI)  contribution  share", lines[0]);
         Assert.Equal("reading  500 mV  t             1 mV                  9       1                 1 mA          6.4 %", lines[1]);
-        Assert.Equal("gain     0 V     rectangular   2.89 mV               ∞       1                 2.89 mA       53.6 %", lines[2]);
-        Assert.Equal("shunt    1 Ω     normal        5 mΩ                  ∞       -0.5              -2.5 mA       40.2 %", lines[3]);
+        Assert.Equal("gain     0 V     rectangular   2.89 mV               ∞       1                 2.89 mA       53.5 %", lines[2]);
+        Assert.Equal("shunt    1 Ω     normal        5 mΩ                  ∞       -0.5              -2.5 mA       40.1 %", lines[3]);
         Assert.StartsWith("result   500 mA                3.95 mA", lines[4], StringComparison.Ordinal);
         Assert.Equal("(500.0 ± 7.9) mA, k = 2, p = 95.45 %", lines[5]);
     }
