@@ -13,7 +13,7 @@ namespace Acquisition.Core;
 /// One statement per line: <c>given name = formula</c>, <c>let name = formula</c>, <c>check formula else "text"</c>, <c>show formula, 3 digits</c>; <c>#</c>
 /// begins a comment. A line may use the names of the lines above. Immutable and thread-safe. See docs/formulas.md.
 /// </remarks>
-public sealed class Worksheet
+public sealed partial class Worksheet
 {
     /// <summary>The most statements of a worksheet.</summary>
     public const int MostStatements = 1000;
@@ -92,12 +92,14 @@ public sealed class Worksheet
     }
 
     /// <summary>Evaluates the worksheet with its own givens.</summary>
-    public WorksheetResult Evaluate() => new WorksheetEvaluation(this, new Dictionary<string, FormulaValue>()).Run();
+    public WorksheetResult Evaluate() => Evaluate(NoOverrides);
 
     /// <summary>Evaluates the worksheet with givens of the host, which count as exact.</summary>
     /// <param name="overrides">Values by the names of givens; those left out keep what the text says.</param>
     /// <exception cref="ArgumentException">A name is not given in the sheet, or a value is of another kind.</exception>
-    public WorksheetResult Evaluate(IReadOnlyDictionary<string, FormulaValue> overrides)
+    public WorksheetResult Evaluate(IReadOnlyDictionary<string, FormulaValue> overrides) => Evaluation(overrides, DecisionRule.GuardedAcceptance).Run();
+
+    private WorksheetEvaluation Evaluation(IReadOnlyDictionary<string, FormulaValue> overrides, DecisionRule rule)
     {
         if (overrides is null) throw new ArgumentNullException(nameof(overrides));
         foreach (KeyValuePair<string, FormulaValue> pair in overrides)
@@ -107,6 +109,6 @@ public sealed class Worksheet
             if (!given.Kind.Equals(pair.Value.Kind)) throw new ArgumentException($"given {given.Name}: found a {pair.Value.Kind.Name} ({pair.Value}), expected a {given.Kind.Name}", nameof(overrides));
             if (given.Kind.IsHeldAsNumber ? !Arithmetic.IsFinite(pair.Value.Number) : pair.Value.Object is null) throw new ArgumentException($"given {given.Name} has no value", nameof(overrides));
         }
-        return new WorksheetEvaluation(this, overrides).Run();
+        return new WorksheetEvaluation(this, overrides, rule);
     }
 }

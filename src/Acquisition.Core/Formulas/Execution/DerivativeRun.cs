@@ -13,6 +13,7 @@ internal sealed class DerivativeRun
     private readonly double[] _inputs;
     private readonly object?[]? _objectInputs;
     private readonly double[] _inputScales;
+    private readonly double[]? _deviations;
     private readonly int _directions;
     private readonly double[] _numbers;
     private readonly object?[] _objects;
@@ -26,12 +27,14 @@ internal sealed class DerivativeRun
     /// <param name="inputs">The number inputs in SI.</param>
     /// <param name="objectInputs">The object inputs.</param>
     /// <param name="inputScales">How far each input may move: the first step of numerical derivatives. 0 where it is exact.</param>
-    internal DerivativeRun(Program program, double[] inputs, object?[]? objectInputs, double[] inputScales)
+    /// <param name="deviations">How far each uncertain term lies from its stated value; null for not at all.</param>
+    internal DerivativeRun(Program program, double[] inputs, object?[]? objectInputs, double[] inputScales, double[]? deviations)
     {
         _program = program;
         _inputs = inputs;
         _objectInputs = objectInputs;
         _inputScales = inputScales;
+        _deviations = deviations;
         _directions = program.Inputs + program.Terms.Length;
         _numbers = new double[program.Registers];
         _scratch = new double[program.Registers];
@@ -83,7 +86,7 @@ internal sealed class DerivativeRun
             a = _numbers[i.A];
             if (i.Operation is not (Operation.Deviate or Operation.JumpUnless or Operation.JumpUnlessForObject or Operation.Call1)) b = _numbers[i.B];
         }
-        int next = _program.Run(at, at + 1, _numbers, _objects, null);
+        int next = _program.Run(at, at + 1, _numbers, _objects, _deviations);
         switch (i.Operation)
         {
             case Operation.Jump or Operation.JumpUnless or Operation.JumpUnlessForObject:
@@ -222,7 +225,7 @@ internal sealed class DerivativeRun
     {
         var numbers = new double[_program.Registers];
         var inputs = (double[])_inputs.Clone();
-        var deviations = new double[_program.Terms.Length];
+        double[] deviations = _deviations is null ? new double[_program.Terms.Length] : (double[])_deviations.Clone();
         double step = _scales[direction] > 0 ? _scales[direction] : 1e-3;
         return NumericalDerivative.At(
             x =>
@@ -230,7 +233,7 @@ internal sealed class DerivativeRun
                 if (direction < _program.Inputs)
                     inputs[direction] = _inputs[direction] + x;
                 else
-                    deviations[direction - _program.Inputs] = x;
+                    deviations[direction - _program.Inputs] = (_deviations?[direction - _program.Inputs] ?? 0) + x;
                 Array.Copy(inputs, numbers, inputs.Length);
                 _program.LoadConstants(numbers);
                 _program.Run(0, _program.Code.Length, numbers, _program.NewObjects(_objectInputs), deviations);

@@ -18,9 +18,10 @@ internal sealed class Sensitivities
     /// <param name="inputs">The number inputs in SI.</param>
     /// <param name="objectInputs">The object inputs.</param>
     /// <param name="inputScales">How far each input may move, such as its standard uncertainty; 0 where it is exact.</param>
-    internal static Sensitivities Of(Program program, int result, double[] inputs, object?[]? objectInputs, double[] inputScales)
+    /// <param name="deviations">How far each uncertain term lies from its stated value; null for not at all.</param>
+    internal static Sensitivities Of(Program program, int result, double[] inputs, object?[]? objectInputs, double[] inputScales, double[]? deviations = null)
     {
-        var run = new DerivativeRun(program, inputs, objectInputs, inputScales);
+        var run = new DerivativeRun(program, inputs, objectInputs, inputScales, deviations);
         double value = run.Run(result, out double[] derivatives);
         return new Sensitivities(value, derivatives, run.IsNumerical, run.HalfWidths, program.Inputs);
     }

@@ -55,7 +55,7 @@ internal static class WorksheetBinder
             value = isGiven || !value.IsKnown ? Operand.In(place.Register, value.Kind) : value;
         }
         program.Release(mark);
-        if (statement.Keyword == WorksheetKeyword.Check && value.Kind is not null) place.Margin = BindMargin(statement.Formula, binder, program);
+        if (statement.Keyword == WorksheetKeyword.Check && value.Kind is not null) (place.Margin, place.MarginKind) = BindMargin(statement.Formula, binder, program);
         program.Release(mark);
         place.To = program.Length;
         if (statement.Name.Length > 0) scope.Set(statement.Name, value);
@@ -63,15 +63,15 @@ internal static class WorksheetBinder
     }
 
     /// <summary>By how much a comparison is met, for the guard band: the greater side less the smaller one.</summary>
-    private static int BindMargin(FormulaNode check, FormulaBinder binder, ProgramBuilder program)
+    private static (int Register, QuantityKind? Kind) BindMargin(FormulaNode check, FormulaBinder binder, ProgramBuilder program)
     {
-        if (check is not BinaryNode { Operator: >= Operator.Less and <= Operator.GreaterOrEqual } comparison) return -1;
+        if (check is not BinaryNode { Operator: >= Operator.Less and <= Operator.GreaterOrEqual } comparison) return (-1, null);
         bool isLess = comparison.Operator is Operator.Less or Operator.LessOrEqual;
         FormulaNode greater = isLess ? comparison.Right : comparison.Left, smaller = isLess ? comparison.Left : comparison.Right;
         Operand margin = binder.BindFormula(new BinaryNode(Operator.Subtract, comparison.OperatorStart, greater, smaller, false));
-        if (margin.Kind is null) return -1;
+        if (margin.Kind is null) return (-1, null);
         int kept = program.KeptNumber(), source = binder.Register(margin);
         program.Add(Operation.Copy, check, kept, source, source);
-        return kept;
+        return (kept, margin.Kind.Quantity);
     }
 }

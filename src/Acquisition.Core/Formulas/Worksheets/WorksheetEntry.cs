@@ -41,6 +41,9 @@ public sealed class WorksheetEntry
     /// <summary>The verdict of a check; null for other lines.</summary>
     public WorksheetVerdict? Verdict { get; internal set; }
 
+    /// <summary>How a check with uncertain inputs was decided: its margin as the measured value, the rule, the probability that the check is met. Null for other lines, and where nothing is uncertain.</summary>
+    public ConformityDecision? Decision { get; internal set; }
+
     /// <summary>What the sheet says should a check not be met; null where it says nothing.</summary>
     public string? Message { get; internal set; }
 

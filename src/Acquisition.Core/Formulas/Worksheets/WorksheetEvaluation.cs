@@ -9,10 +9,8 @@ namespace Acquisition.Core.Formulas.Worksheets;
 /// <summary>One evaluation of a worksheet, line by line: a line that fails takes with it only those that use it.</summary>
 internal sealed class WorksheetEvaluation
 {
-    /// <summary>The coverage factor of the guard band (handbook 11.9).</summary>
-    private const double GuardFactor = 2;
-
     private readonly Worksheet _sheet;
+    private readonly DecisionRule _rule;
     private readonly Program _program;
     private readonly Program? _uncertain;
     private readonly HashSet<string> _overridden;
@@ -20,9 +18,10 @@ internal sealed class WorksheetEvaluation
     private readonly double[] _numbers;
     private readonly object?[] _objects;
 
-    internal WorksheetEvaluation(Worksheet sheet, IReadOnlyDictionary<string, FormulaValue> overrides)
+    internal WorksheetEvaluation(Worksheet sheet, IReadOnlyDictionary<string, FormulaValue> overrides, DecisionRule rule)
     {
         _sheet = sheet;
+        _rule = rule;
         _overridden = new HashSet<string>(overrides.Keys, StringComparer.Ordinal);
         _program = sheet.Program.With(Replacements(sheet, sheet.Places, overrides));
         _uncertain = sheet.Uncertain?.With(Replacements(sheet, sheet.UncertainPlaces, overrides));
@@ -71,8 +70,12 @@ internal sealed class WorksheetEvaluation
             Problem = problem,
             IsOverridden = isOverridden,
         };
-        if (problem is null && !isOverridden && value!.Value.Kind.IsQuantity) entry.SiStandardUncertainty = StandardUncertainty(_sheet.UncertainPlaces[index].Register);
-        if (statement.Keyword == WorksheetKeyword.Check) entry.Verdict = problem is null ? Verdict(index) : WorksheetVerdict.NotEvaluated;
+        if (problem is null && !isOverridden && value!.Value.Kind.IsQuantity) entry.SiStandardUncertainty = TryUncertainty(_sheet.UncertainPlaces[index].Register, value!.Value.Kind.Quantity!)?.Budget(Coverage.Usual).SiStandardUncertainty;
+        if (statement.Keyword == WorksheetKeyword.Check)
+        {
+            entry.Decision = problem is null ? Decision(index) : null;
+            entry.Verdict = problem is null ? Verdict(index, entry.Decision) : WorksheetVerdict.NotEvaluated;
+        }
         return entry;
     }
 
@@ -103,29 +106,48 @@ internal sealed class WorksheetEvaluation
             : new FormulaValue(statement.Kind, 0, _objects[place.Register]);
     }
 
-    private WorksheetVerdict Verdict(int index)
+    /// <summary>The number of a line with its uncertainty, for budgets and trials.</summary>
+    /// <exception cref="InvalidOperationException">The line has no value or is no quantity.</exception>
+    internal ProgramUncertainty Uncertainty(int index)
     {
-        bool isMet = _numbers[_sheet.Places[index].Register] != 0;
-        int margin = _sheet.UncertainPlaces[index].Margin;
-        if (margin >= 0 && StandardUncertainty(margin) is { } uncertainty && Math.Abs(_numbers[_sheet.Places[index].Margin]) < GuardFactor * uncertainty) return WorksheetVerdict.Inconclusive;
-        return isMet ? WorksheetVerdict.Passed : WorksheetVerdict.Failed;
+        WorksheetStatement statement = _sheet.Statements[index];
+        QuantityKind kind = statement.Kind.Quantity ?? throw new InvalidOperationException($"'{statement.Name}' is a {statement.Kind.Name}; only a quantity has an uncertainty");
+        for (int i = 0; i <= index; i++)
+        {
+            if (Evaluate(i).Problem is { } problem && i == index) throw new InvalidOperationException($"'{statement.Name}' has no value: {problem}");
+        }
+        return new ProgramUncertainty(_uncertain ?? _program, _sheet.UncertainPlaces[index].Register, kind, _sheet.Text, Array.Empty<UncertainQuantity>(), null);
     }
 
-    /// <summary>The standard uncertainty of a register to first order, its sources independent (JCGM 100, 5.1.2); null where it has none.</summary>
-    private double? StandardUncertainty(int register)
+    /// <summary>The decision on a comparison whose margin is uncertain: the margin must be at least 0 (JCGM 106). Limits that are uncertain themselves count with it.</summary>
+    private ConformityDecision? Decision(int index)
+    {
+        WorksheetPlace place = _sheet.UncertainPlaces[index];
+        if (place.Margin < 0 || place.MarginKind is not { } kind) return null;
+        return TryUncertainty(place.Margin, kind) is { } margin ? _rule.Decide(margin.Budget(Coverage.Usual), 0, double.PositiveInfinity) : null;
+    }
+
+    /// <summary>Without uncertainty a check is met or not; with it, what lies in the guard band is inconclusive.</summary>
+    private WorksheetVerdict Verdict(int index, ConformityDecision? decision) => decision?.Verdict switch
+    {
+        null => _numbers[_sheet.Places[index].Register] != 0 ? WorksheetVerdict.Passed : WorksheetVerdict.Failed,
+        Core.Verdict.Pass => WorksheetVerdict.Passed,
+        Core.Verdict.Fail => WorksheetVerdict.Failed,
+        _ => WorksheetVerdict.Inconclusive,
+    };
+
+    /// <summary>The uncertainty of a register; null where nothing is uncertain, or where a line that fails, or one that is not smooth, leaves none.</summary>
+    private ProgramUncertainty? TryUncertainty(int register, QuantityKind kind)
     {
         if (_uncertain is null) return null;
-        Sensitivities found = Sensitivities.Of(_uncertain, register, Array.Empty<double>(), null, Array.Empty<double>());
-        double sum = 0;
-        bool isUncertain = false;
-        for (int i = 0; i < found.HalfWidths.Length; i++)
+        try
         {
-            if (found.Derivatives[i] == 0) continue;
-            double standard = found.HalfWidths[i] / (_uncertain.Terms[i].CoverageFactor ?? Math.Sqrt(3));
-            double part = found.Derivatives[i] * standard;
-            sum += part * part;
-            isUncertain = true;
+            var found = new ProgramUncertainty(_uncertain, register, kind, _sheet.Text, Array.Empty<UncertainQuantity>(), null);
+            return found.HasValue && found.IsUncertain ? found : null;
         }
-        return isUncertain ? Math.Sqrt(sum) : null;
+        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        {
+            return null;
+        }
     }
 }

@@ -24,6 +24,10 @@ internal static class WorksheetJson
             if (entry.SiStandardUncertainty is { } uncertainty) json.Number("siStandardUncertainty", uncertainty);
             if (entry.IsOverridden) json.Truth("isOverridden", true);
             if (entry.Verdict is { } verdict) json.Text("verdict", Word(verdict));
+            if (entry.Decision is { } decision)
+            {
+                json.Text("rule", decision.Rule.Name).Text("decision", ConformityDecision.InWords(decision.Verdict)).Number("conformanceProbability", decision.ConformanceProbability.Fraction);
+            }
             json.OptionalText("message", entry.Message).OptionalText("problem", entry.Problem).EndObject();
         }
         return json.EndArray().EndObject().ToString();

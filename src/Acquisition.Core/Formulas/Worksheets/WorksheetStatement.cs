@@ -44,4 +44,7 @@ internal struct WorksheetPlace
 
     /// <summary>For a check that compares, the register of the margin (positive where it is met); -1 where there is none.</summary>
     internal int Margin;
+
+    /// <summary>What the margin is; null where there is none.</summary>
+    internal QuantityKind? MarginKind;
 }
