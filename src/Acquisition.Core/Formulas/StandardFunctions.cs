@@ -14,8 +14,8 @@ public static class StandardFunctions
         .With(Responses.ResponseFunctions.All())
         // Chain
         // Digitizing
-        // Records
-        // Attribution
+        .With(Records.SineFunctions.All())
+        .With(Attribution.AttributionFunctions.All())
         .With(UncertaintyFunctions.All())
         // Planning
         ;

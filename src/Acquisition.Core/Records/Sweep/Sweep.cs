@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using Acquisition.Core.Records;
+using Acquisition.Core.Responses;
 
 namespace Acquisition.Core;
 
@@ -226,6 +227,16 @@ public sealed partial class Sweep
         double[] part = Between(low, high)._decibels;
         return DecibelRatio.FromDecibels(part.Max() - part.Min());
     }
+
+    /// <summary>The sweep as a response that any chain can hold: its levels relative to the reference level, without phase.</summary>
+    /// <param name="name">What was measured.</param>
+    /// <param name="below">What holds below the sweep.</param>
+    /// <param name="above">What holds above the sweep.</param>
+    /// <remarks>Magnitude alone does not determine a step: rise times of this response are those of a linear phase (handbook 2.7).</remarks>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    /// <exception cref="ArgumentException">The sweep has fewer than two points.</exception>
+    public Response ToResponse(string name, OutsideBand below = OutsideBand.Hold, OutsideBand above = OutsideBand.Refuse) =>
+        Response.Measured(name, Enumerable.Range(0, Count).Select(i => new FrequencyPoint(Frequency.FromSi(_hertz[i], "frequency"), DecibelRatio.FromDecibels(_decibels[i] - ReferenceDecibels))).ToArray(), below, above);
 
     internal double Level(double hertz, string argument, out double? deviation)
     {

@@ -142,6 +142,17 @@ public sealed class SweepTests
     }
 
     [Fact]
+    public void SweepAsAResponse_GoesThroughItsPoints_AndBack()
+    {
+        Sweep sweep = Sweep.OfDecibels([1e6, 1e7, 1e8, 1e9], [7, 6.9, 6.2, 2.5]);
+        Response response = sweep.ToResponse("front end");
+        Assert.Equal(-0.8, response.Gain(100.MHz()).Decibels, 1e-9);
+        Sweep back = Sweep.Of(response, sweep.Points.Select(p => p.Frequency).ToArray());
+        Assert.Equal(sweep.Bandwidth().Upper!.Frequency.Hertz, back.Bandwidth().Upper!.Frequency.Hertz, 1.0);
+        Assert.Equal(response.Bandwidth.Hertz, sweep.Bandwidth().Upper!.Frequency.Hertz, 1e-6 * response.Bandwidth.Hertz);
+    }
+
+    [Fact]
     public void Misuse_IsRefusedWithItsRow()
     {
         Assert.Contains("row 2", Assert.Throws<ArgumentException>(() => Sweep.OfDecibels([1, 2, 2], [0, 0, 0])).Message);
