@@ -82,6 +82,14 @@ public class BenchTests
         Assert.Contains(Bench.Parse(text).Outlook.Findings, finding => finding.Code == "fundamental-aliased");
     }
 
+    [Fact]
+    public void LeadOnAnIdealSource_IsRefusedBecauseItWouldRingForever()
+    {
+        string text = LanternBuoy.Replace("\"source\": { \"resistance\": \"33 Ω\" },", "", StringComparison.Ordinal);
+        Assert.False(Bench.TryParse(text, out _, out IReadOnlyList<DocumentProblem> problems));
+        Assert.Contains("rings", Assert.Single(problems).Message, StringComparison.Ordinal);
+    }
+
     // Whatever is done to the text, the reader answers with problems or a bench, never with another exception.
     [Fact]
     public void HostileFiles_AreAnsweredWithProblems()

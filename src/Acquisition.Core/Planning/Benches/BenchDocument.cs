@@ -23,6 +23,8 @@ internal static class BenchDocument
             (settings, window) = Capture(capture, digitizer);
         Func<Signal, Requirement>? wanted = document.OptionalObject("wanted") is { } demands ? Wanted(demands) : null;
         document.RefuseOthers();
+        if (probe is not null && source is not null && RingsForever(probe, source))
+            document.Report(document.Has("source") ? "source" : "probe", "the lead of the probe on this source rings for more than a thousand cycles; give the source its real resistance, or the probe its damping");
         if (problems.Count > 0 || signal is null || source is null || input is null || digitizer is null || settings is null || window is null)
             return null;
         return document.Build(() =>
@@ -33,6 +35,10 @@ internal static class BenchDocument
             return new Bench(name, settings(signal.Through(chain).SampledBy(digitizer)), window.Value, requirement is not null && source.Resistance.SiValue > 0 ? requirement.WithSourceResistance(source.Resistance) : requirement);
         }, "capture");
     }
+
+    // A lossless resonator has no rise time, and nearly lossless ones take forever to answer; nothing on a bench is like that.
+    private static bool RingsForever(Probe probe, SourceImpedance source) => probe.LeadInductance.SiValue > 0 && probe.InputCapacitance.SiValue > 0
+        && Math.Sqrt(probe.LeadInductance.SiValue / probe.InputCapacitance.SiValue) > 1000 * (source.Resistance.SiValue + probe.Damping.SiValue);
 
     private static (Func<SampledSignal, SampledSignal>? Settings, Duration? Window) Capture(DocumentObject capture, Digitizer? digitizer)
     {

@@ -1,0 +1,65 @@
+using System;
+
+namespace Acquisition.Core.Planning;
+
+/// <summary>From entries of a catalogue to the parts of a chain.</summary>
+internal static class CatalogueChain
+{
+    /// <summary>The probe. On an ideal source, which is what a requirement without a source resistance means, its lead would ring forever, so there it is left out.</summary>
+    internal static Probe Probe(CatalogueProbe entry, SourceImpedance source)
+    {
+        Response own = entry.Shape.At(entry.Bandwidth.Value);
+        // Into a terminated input a probe is either a resistive divider, whose resistance is the line's times its ratio, or it has an amplifier.
+        bool terminated = entry.Into.SiValue <= 1000, resistive = entry.Resistance.SiValue <= 1.2 * entry.AttenuationFactor * entry.Into.SiValue;
+        Probe made = !terminated || entry.AttenuationFactor == 1 ? Core.Probe.Passive(entry.AttenuationFactor, entry.Resistance, entry.Capacitance, own)
+            : resistive ? Core.Probe.LowImpedance(entry.AttenuationFactor, entry.Capacitance, own)
+            : Core.Probe.Active(entry.AttenuationFactor, entry.Resistance, entry.Capacitance, own);
+        made = made.WithName(entry.Name);
+        made = entry.LeadInductance is { } lead && !source.IsIdeal ? made.WithGroundLead(lead) : made;
+        made = entry.MaximumVoltage is { } maximum ? made.WithRating(VoltageRating.Constant(maximum)) : made;
+        return entry.Noise is { } noise ? made.WithNoise(noise.Value) : made;
+    }
+
+    internal static FrontEnd Input(CatalogueInstrument entry, InputTermination termination, Frequency? limit, InputRange? range)
+    {
+        FrontEnd made = FrontEnd.HighImpedance(termination.Resistance, termination.Capacitance, entry.Shape.At(entry.Bandwidth.Value)).WithName(entry.Name);
+        made = limit is { } hertz ? made.WithBandwidthLimit(Response.SinglePole(hertz)) : made;
+        made = range?.Noise is { } noise ? made.WithNoise(RmsVoltage.FromSi(noise.Value.SiValue * NoiseFactor(entry, limit), "noise")) : made;
+        return termination.MaximumVoltage is { } maximum ? made.WithRating(VoltageRating.Constant(maximum)) : made;
+    }
+
+    /// <summary>What a bandwidth limit leaves of noise stated for the full bandwidth: the root of the ratio of the two bandwidths, white noise taken for granted (handbook 6.6, 12.1).</summary>
+    internal static double NoiseFactor(CatalogueInstrument entry, Frequency? limit) =>
+        limit is { } hertz ? Math.Sqrt(Math.Min(1, Math.PI / 2 * hertz.SiValue / entry.Bandwidth.Value.SiValue)) : 1;
+
+    internal static Digitizer Digitizer(CatalogueInstrument entry)
+    {
+        ChannelMode first = entry.ChannelModes[0];
+        Digitizer made = new Digitizer(first.MaximumRate, first.Memory, entry.Bits).WithName(entry.Name);
+        for (int i = 1; i < entry.ChannelModes.Count; i++)
+        {
+            // A mode holds for as many channels as it says and for fewer, down to the mode before it.
+            int from = entry.ChannelModes[i - 1].ChannelsInUse + 1;
+            made = made.WithChannelsInUse(from, entry.ChannelModes[i].MaximumRate, entry.ChannelModes[i].Memory);
+        }
+        var ranges = new PeakToPeakVoltage[entry.Ranges.Count];
+        for (int i = 0; i < ranges.Length; i++)
+            ranges[i] = entry.Ranges[i].FullScale;
+        made = made.WithFullScaleRanges(ranges);
+        return entry.Divisions is { } divisions ? made.WithDivisions(divisions.Up, divisions.Across) : made;
+    }
+
+    internal static SampledSignal Setup(Signal signal, SourceImpedance source, CatalogueInstrument entry, CatalogueProbe probe, InputTermination termination, Frequency? limit, InputRange? range, int channels)
+    {
+        MeasurementChain chain = MeasurementChain.From(source).Probe(Probe(probe, source)).Into(Input(entry, termination, limit, range));
+        SampledSignal made = signal.Through(chain).SampledBy(Digitizer(entry)).WithChannelsInUse(channels).WithEffectiveBits(entry.EffectiveBits)
+            .WithAccuracy(entry.TimebaseAccuracy?.Value, entry.GainAccuracy?.Value);
+        made = range is null ? made : made.WithFullScale(PeakToPeakVoltage.FromSi(range.FullScale.SiValue * probe.AttenuationFactor, "range"));
+        made = entry.Jitter is { } jitter ? made.WithJitter(jitter.Value) : made;
+        made = entry.RecordRate is { } records ? made.WithRecordRate(records) : made;
+        bool draws = entry.Interpolations.Count == 0;
+        foreach (Reconstruction way in entry.Interpolations)
+            draws |= way == Reconstruction.Sinc;
+        return draws ? made : made.WithInterpolation(Reconstruction.Linear);
+    }
+}

@@ -1,0 +1,223 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Numerics;
+
+namespace Acquisition.Core.Planning;
+
+/// <summary>What a requirement asks, prepared so that fifty thousand candidates can be judged: per signal the lines, the edge and the frequency that must be shown.</summary>
+internal sealed class Screen
+{
+    internal const double HalfPowerLoss = 0.29289321881345248;
+
+    internal Screen(Requirement requirement)
+    {
+        Requirement = requirement;
+        Signals = requirement.Signals.Select(signal => new ScreenedSignal(requirement, signal)).ToArray();
+        Source = requirement.SourceResistance is { } resistance ? SourceImpedance.Resistive(resistance) : SourceImpedance.None;
+        Swing = requirement.Signals.Max(signal => signal.PeakToPeak.SiValue);
+        Peak = requirement.Signals.Max(signal => signal.Peak.SiValue);
+        JudgesAmplitude = requirement.AmplitudeTolerance is not null || requirement.HighestHarmonic is not null || requirement.PowerShare is not null;
+        AmplitudeTolerance = requirement.AmplitudeTolerance?.SiValue ?? HalfPowerLoss;
+        FoldTolerance = requirement.AmplitudeTolerance?.SiValue ?? requirement.EdgeTolerance?.SiValue ?? 0.1;
+        NeededRate = Signals.Max(signal => signal.NeededRate);
+        if (requirement.NarrowestPulse is { } pulse)
+            NeededRate = Math.Max(NeededRate, 2 / pulse.SiValue);
+        Specification = requirement.Specify();
+    }
+
+    internal Requirement Requirement { get; }
+
+    internal ScreenedSignal[] Signals { get; }
+
+    internal SourceImpedance Source { get; }
+
+    internal double Swing { get; }
+
+    internal double Peak { get; }
+
+    internal bool JudgesAmplitude { get; }
+
+    internal double AmplitudeTolerance { get; }
+
+    internal double FoldTolerance { get; }
+
+    /// <summary>The lowest sample rate that the requirement itself asks for; what folds is judged for each candidate.</summary>
+    internal double NeededRate { get; }
+
+    internal Specification Specification { get; }
+}
+
+/// <summary>One signal of a requirement, prepared.</summary>
+internal sealed class ScreenedSignal
+{
+    private const int MostLines = 96;
+
+    internal ScreenedSignal(Requirement requirement, Signal signal)
+    {
+        Signal = signal;
+        TopHarmonic = Specifier.HighestHarmonic(requirement, signal);
+        Fundamental = signal.Fundamental?.SiValue ?? 0;
+        Top = TopHarmonic * Fundamental;
+        double rise = signal.SteepestEdge?.RiseTime.SiValue ?? 0;
+        if (requirement.EdgeTolerance is { } tolerance && rise > 0)
+        {
+            Edge = signal.SteepestEdge;
+            Spectrum = new EdgeSpectrum(signal.SteepestEdge!);
+            NeededRate = Specifier.PointsPerEdge(tolerance.SiValue) / rise;
+        }
+        bool shown = requirement.AmplitudeTolerance is not null || requirement.HighestHarmonic is not null || requirement.PowerShare is not null || requirement.EdgeTolerance is not null;
+        if (shown && Top > 0)
+            NeededRate = Math.Max(NeededRate, 2.5 * Top);
+        // Lines enough to reach four times the band that matters; behind any chain that is worth having, what lies above is small.
+        int count = Fundamental > 0 && signal.SteepestEdge is not null && shown ? (int)Math.Min(MostLines, Math.Max(8, 4 * Math.Ceiling(Math.Max(Top, rise > 0 ? 1 / rise : 0) / Fundamental))) : 0;
+        LinePowers = new double[count + 1];
+        for (int number = 1; number <= count; number++)
+        {
+            double peak = signal.Harmonic(number).PeakVolts;
+            LinePowers[number] = peak * peak / 2;
+        }
+    }
+
+    internal Signal Signal { get; }
+
+    internal int TopHarmonic { get; }
+
+    internal double Fundamental { get; }
+
+    /// <summary>The highest frequency that must be shown, Hz; 0 where the signal does not repeat.</summary>
+    internal double Top { get; }
+
+    internal Edge? Edge { get; }
+
+    internal EdgeSpectrum? Spectrum { get; }
+
+    internal double NeededRate { get; }
+
+    /// <summary>Mean squares of the lines by their number.</summary>
+    internal double[] LinePowers { get; }
+}
+
+/// <summary>One stage (a probe on the source, or an input as it is set) at all frequencies that the screened signals need.</summary>
+internal sealed class StageGains
+{
+    internal StageGains(Screen screen, Response stage)
+    {
+        Response = stage;
+        Dc = Math.Abs(stage.DcGain);
+        Rise = RiseOf(stage);
+        int signals = screen.Signals.Length;
+        Top = new double[signals];
+        Edges = new Complex[]?[signals];
+        Lines = new double[signals][];
+        for (int i = 0; i < signals; i++)
+        {
+            ScreenedSignal signal = screen.Signals[i];
+            Top[i] = stage.Magnitude(signal.Top);
+            Edges[i] = signal.Spectrum?.GainsOf(stage);
+            Lines[i] = new double[signal.LinePowers.Length];
+            for (int number = 1; number < Lines[i].Length; number++)
+                Lines[i][number] = stage.PowerGain(number * signal.Fundamental);
+        }
+    }
+
+    internal Response Response { get; }
+
+    internal double Dc { get; }
+
+    /// <summary>The rise time of the stage alone, s; what the root-sum-square rule needs.</summary>
+    internal double Rise { get; }
+
+    /// <summary>Magnitude at the highest frequency that matters, per signal.</summary>
+    internal double[] Top { get; }
+
+    /// <summary>Gains at the harmonics of the edge, per signal; null where no edge is judged.</summary>
+    internal Complex[]?[] Edges { get; }
+
+    /// <summary>Power gains at the lines, per signal and number.</summary>
+    internal double[][] Lines { get; }
+
+    private static double RiseOf(Response stage)
+    {
+        try
+        {
+            return stage.RiseTime.SiValue;
+        }
+        catch (InvalidOperationException)
+        {
+            return double.PositiveInfinity;
+        }
+    }
+}
+
+/// <summary>A probe of the catalogue on the source of the requirement.</summary>
+internal sealed class ScreenedProbe
+{
+    internal ScreenedProbe(Screen screen, CatalogueProbe entry)
+    {
+        Entry = entry;
+        // Compensated, a probe looks the same from its tip whatever the capacitance of the input it is made for, so one ideal input stands for all.
+        FrontEnd ideal = FrontEnd.HighImpedance(entry.Into, default, Response.Cascade());
+        Gains = new StageGains(screen, MeasurementChain.From(screen.Source).Probe(CatalogueChain.Probe(entry, screen.Source)).Into(ideal).Response);
+    }
+
+    internal CatalogueProbe Entry { get; }
+
+    internal StageGains Gains { get; }
+}
+
+/// <summary>An input of the catalogue as it is set: instrument, termination, bandwidth limit.</summary>
+internal sealed class ScreenedInput
+{
+    internal ScreenedInput(CatalogueInstrument entry, InputTermination termination, Frequency? limit, StageGains gains)
+    {
+        Entry = entry;
+        Termination = termination;
+        Limit = limit;
+        Gains = gains;
+        NoiseFactor = CatalogueChain.NoiseFactor(entry, limit);
+    }
+
+    internal CatalogueInstrument Entry { get; }
+
+    internal InputTermination Termination { get; }
+
+    internal Frequency? Limit { get; }
+
+    internal StageGains Gains { get; }
+
+    internal double NoiseFactor { get; }
+
+    /// <summary>All inputs of a catalogue. Stages alike (same shape, bandwidth and limit) are computed once.</summary>
+    internal static List<ScreenedInput> All(Screen screen, Catalogue catalogue)
+    {
+        var known = new Dictionary<(ResponseShape, double, double), StageGains>();
+        var all = new List<ScreenedInput>();
+        double slowest = screen.Signals.Max(signal => signal.Top);
+        foreach (CatalogueInstrument entry in catalogue.Instruments)
+        {
+            foreach (InputTermination termination in entry.Terminations)
+            {
+                all.Add(new ScreenedInput(entry, termination, null, Gains(entry, null)));
+                // A limit below what must be shown need not be tried.
+                foreach (Frequency limit in entry.BandwidthLimits)
+                {
+                    if (limit.SiValue > slowest && limit < entry.Bandwidth.Value)
+                        all.Add(new ScreenedInput(entry, termination, limit, Gains(entry, limit)));
+                }
+            }
+        }
+        return all;
+
+        StageGains Gains(CatalogueInstrument entry, Frequency? limit)
+        {
+            var key = (entry.Shape, entry.Bandwidth.Value.SiValue, limit?.SiValue ?? 0);
+            if (!known.TryGetValue(key, out StageGains? gains))
+            {
+                Response own = entry.Shape.At(entry.Bandwidth.Value);
+                known[key] = gains = new StageGains(screen, limit is { } hertz ? own.Then(Response.SinglePole(hertz)) : own);
+            }
+            return gains;
+        }
+    }
+}

@@ -1,0 +1,27 @@
+using System;
+using System.Linq;
+
+namespace Acquisition.Core.Planning;
+
+/// <summary>A shortlist as plain text.</summary>
+internal static class ShortlistText
+{
+    internal static string Write(Shortlist shortlist, int most)
+    {
+        var text = new PlainText();
+        int suitable = shortlist.Suitable.Count();
+        text.Line(FormattableString.Invariant($"{shortlist.Candidates.Count} candidates, {suitable} suitable"));
+        int rank = 0;
+        foreach (Candidate candidate in shortlist.Candidates.Take(most))
+        {
+            rank++;
+            string price = candidate.PriceInUnits is { } units ? ", " + PlainText.Number(units) + " units" : "";
+            text.Line(FormattableString.Invariant($"{rank,3}. {candidate} [{candidate.Suitability}{price}, {Stated.Word(candidate.Assurance)}{(candidate.IsDominated ? ", dominated" : "")}]"));
+            if (candidate.Limiting is { } limiting)
+                text.Note("tightest: " + limiting + (limiting.Margin is { } margin ? ", margin " + PlainText.Short(margin) : ""));
+            foreach (string change in candidate.SmallestChanges.Distinct())
+                text.Note("what would help: " + change);
+        }
+        return text.ToString();
+    }
+}
