@@ -55,8 +55,8 @@ public class UnitTableTests
     [Fact]
     public void NamedKinds_AreDifferentFromEachOther_AndTheirSymbolsReadBackToThem()
     {
-        Assert.Equal(QuantityKind.Named.Length, QuantityKind.Named.Distinct().Count());
-        Assert.Equal(QuantityKind.Named.Length, QuantityKind.Named.Select(kind => kind.Name).Distinct().Count());
+        Assert.Equal(QuantityKind.Named.Count, QuantityKind.Named.Distinct().Count());
+        Assert.Equal(QuantityKind.Named.Count, QuantityKind.Named.Select(kind => kind.Name).Distinct().Count());
         foreach (QuantityKind kind in QuantityKind.Named.Where(kind => kind != QuantityKind.TemperatureDifference))
         {
             Assert.Equal(kind, Quantity.Parse("7 " + kind.Symbol).Kind);
