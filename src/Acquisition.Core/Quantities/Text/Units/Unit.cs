@@ -3,37 +3,45 @@ namespace Acquisition.Core;
 /// <summary>One row of the unit table: a symbol, what it measures, and how many SI units it is.</summary>
 internal sealed class Unit
 {
-    internal Unit(string symbol, Dimension dimension, UnitPrefixes prefixes = UnitPrefixes.None, UnitScale? scale = null, QuantityNature nature = QuantityNature.Linear, LevelReference reference = LevelReference.None, int offsetInHundredths = 0, UnitConstant constant = UnitConstant.None)
+    /// <summary>A unit of a kind, equal to the one that the kind is held in.</summary>
+    internal Unit(string symbol, QuantityKind kind, UnitPrefixes prefixes = UnitPrefixes.None)
+        : this(symbol, kind, prefixes, UnitScale.One) { }
+
+    /// <summary>A unit of another size.</summary>
+    internal Unit(string symbol, QuantityKind kind, UnitPrefixes prefixes, UnitScale scale)
     {
         Symbol = symbol;
-        Dimension = dimension;
+        Kind = kind;
         Prefixes = prefixes;
-        Scale = scale ?? UnitScale.One;
-        Nature = nature;
-        Reference = reference;
+        Scale = scale;
+    }
+
+    /// <summary>A unit with another zero, or a constant that is no fraction.</summary>
+    internal Unit(string symbol, QuantityKind kind, int offsetInHundredths, UnitConstant constant)
+        : this(symbol, kind)
+    {
         OffsetInHundredths = offsetInHundredths;
         Constant = constant;
-        Kind = QuantityKind.Of(dimension, nature, reference);
     }
 
     internal string Symbol { get; }
 
-    internal Dimension Dimension { get; }
+    internal QuantityKind Kind { get; }
+
+    internal Dimension Dimension => Kind.Dimension;
 
     internal UnitPrefixes Prefixes { get; }
 
     internal UnitScale Scale { get; }
 
-    internal QuantityNature Nature { get; }
+    internal QuantityNature Nature => Kind.Nature;
 
-    internal LevelReference Reference { get; }
+    internal LevelReference Reference => Kind.Reference;
 
     /// <summary>What is added after scaling, in hundredths: 273.15 for °C, 30 for dBW, -60 for dBmV.</summary>
     internal int OffsetInHundredths { get; }
 
     internal UnitConstant Constant { get; }
-
-    internal QuantityKind Kind { get; }
 
     internal bool IsLogarithmic => Nature >= QuantityNature.DecibelRatio;
 }
