@@ -14,7 +14,7 @@ public sealed class PublicSignatureTests
     private static readonly Regex NamesItsUnit = new(
         "(hertz|seconds|volts|amperes|ohms|farads|henries|watts|kelvins|celsius|met(er|re)s|inches|radians|degrees|bits|samples|points|pts|decibel|nepers|milliwatts|" +
         "fraction|percent|permillion|factor|divisor|cycles|codes?|readings?|si(value)?s?$|ratios?$|probabilit|confidence|coverage|quantile|exponent|halves|correlation|freedom|weight|share|" +
-        "gain|damping|order|quality|shape|trials|seed|bins?$|chisquared|dimensionless|variance|number)",
+        "gain|damping|order|quality|shape|trials|seed|bins?$|chisquared|dimensionless|variance|number|intervals|price|numerator|denominator)",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
 
     /// <summary>Kernels behind formulas take and return plain numbers in the SI unit of their declared kinds; that is the contract of this namespace.</summary>
