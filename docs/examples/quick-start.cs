@@ -20,7 +20,7 @@ foreach (Finding finding in outlook.Findings) Console.WriteLine(finding);
 Console.WriteLine();
 #region formulas
 Console.WriteLine(TextFormulas.Evaluate("0.35 / 100 MHz in ns"));
-Console.WriteLine(TextFormulas.Evaluate("rise_time(cascade(gaussian(200 MHz), single_pole(500 MHz))) in ns"));
+Console.WriteLine(TextFormulas.Fill("The front end rises in {{ rise_time(cascade(gaussian(200 MHz), single_pole(500 MHz))) : G4 ns }}."));
 Console.WriteLine(TextFormulas.Evaluate("2 GSa/s * 100 ms"));
 Console.WriteLine(TextFormulas.Check("seen <= 1.10 * edge", "seen = 3.47 ns", "edge = 2.8 ns"));
 #endregion

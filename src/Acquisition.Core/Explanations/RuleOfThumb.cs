@@ -28,6 +28,6 @@ public sealed class RuleOfThumb<T>
     /// <summary>How far the rule's answer lies from the computed one, relative to the computed one.</summary>
     public Ratio Difference { get; }
 
-    /// <summary>Rule, answer and difference in one line.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Rule} = {Value} ({Difference.Percent:+0.0;-0.0;0} %)");
+    /// <summary>Rule, answer to four digits and difference in one line.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Rule} = {Value.ToQuantity().ToString("G4")} ({Difference.Percent:+0.0;-0.0;0} %)");
 }
