@@ -1,4 +1,5 @@
 using System;
+using System.Globalization;
 
 namespace Acquisition.Core;
 
@@ -29,5 +30,5 @@ public sealed class RuleOfThumb<T>
     public Ratio Difference { get; }
 
     /// <summary>Rule, answer to four digits and difference in one line.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Rule} = {Value.ToQuantity().ToString("G4")} ({Difference.Percent:+0.0;-0.0;0} %)");
+    public override string ToString() => FormattableString.Invariant($"{Rule} = {Value.ToQuantity().ToString("G4", CultureInfo.InvariantCulture)} ({Difference.Percent:+0.0;-0.0;0} %)");
 }
