@@ -69,7 +69,7 @@ public sealed class Report
         return findings.Count == 0 ? this : With(new FindingList(findings.OrderByDescending(finding => finding.Severity).ToArray()));
     }
 
-    /// <summary>Adds a value with how it was computed, what from, the rules of thumb beside it, its assumptions and its findings.</summary>
+    /// <summary>Adds a value, to four digits, with how it was computed, what from, the rules of thumb beside it, its assumptions and its findings.</summary>
     /// <typeparam name="T">The quantity type of the value.</typeparam>
     /// <exception cref="ArgumentNullException"><paramref name="value"/> is null.</exception>
     public Report WithExplained<T>(Explained<T> value)
@@ -113,7 +113,7 @@ public sealed class Report
     internal static string PlotFile(string plotName, int index) => plotName + "-" + (index + 1).ToString(CultureInfo.InvariantCulture) + ".svg";
 
     private static string Text<T>(T value)
-        where T : struct, IQuantity => value.ToString() ?? "";
+        where T : struct, IQuantity => value.ToQuantity().ToString("G4", CultureInfo.InvariantCulture);
 
     private Report With(Block block) => new(Title, _blocks.Append(block).ToArray());
 }
