@@ -12,8 +12,8 @@ public static class StandardFunctions
         .With(QuantityFunctions.All())
         .With(Signals.SignalFunctions.All())
         .With(Responses.ResponseFunctions.All())
-        // Chain
-        // Digitizing
+        .With(Chain.ChainFunctions.All())
+        .With(Digitizing.DigitizingFunctions.All())
         .With(Records.SineFunctions.All())
         .With(Attribution.AttributionFunctions.All())
         .With(UncertaintyFunctions.All())
