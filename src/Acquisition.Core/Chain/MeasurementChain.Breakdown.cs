@@ -27,7 +27,7 @@ public sealed partial class MeasurementChain
         }
         return new ChainBreakdown<DecibelRatio>(
             $"gain at {frequency.InWords()} re DC", DecibelRatio.FromDecibels(total), parts, Rule("sum of the parts' decibels, each alone on this source", sum, total, DecibelRatio.FromDecibels),
-            Weakest(parts, part => -part.ByRemoval.SiValue, 1e-3 * Math.Max(0.1, Math.Abs(total))), findings);
+            Weakest(parts, part => Math.Abs(total) - Math.Abs(part.Without.SiValue), 1e-3 * Math.Max(0.1, Math.Abs(total))), findings);
     }
 
     /// <summary>The 10 % to 90 % rise time of the step response, taken apart by the parts of the chain.</summary>

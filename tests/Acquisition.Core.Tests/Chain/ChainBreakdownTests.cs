@@ -32,6 +32,15 @@ public sealed class ChainBreakdownTests
     }
 
     [Fact]
+    public void ARingingLead_IsTheWeakestLink_ThoughItGains()
+    {
+        MeasurementChain ringing = MeasurementChain.From(50.Ohm()).Probe(Slow.WithGroundLead(150.mm())).Into(Input);
+
+        Assert.True(ringing.AttenuationAt(100.MHz()).Total.Decibels > 1);
+        Assert.Equal("passive probe 10:1, 200 MHz", ringing.AttenuationAt(100.MHz()).WeakestLink!.Part);
+    }
+
+    [Fact]
     public void TakingThePartAway_GivesTheChainWithoutIt()
     {
         ChainContribution<DecibelRatio> frontEnd = Chain.AttenuationAt(100.MHz()).Contributions[2];
