@@ -101,7 +101,7 @@ public sealed class SingleToneTest
     /// <param name="highestHarmonic">The last harmonic that counts as distortion, from 2 to 100.</param>
     /// <exception cref="ArgumentNullException"><paramref name="volts"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The rate or the number of harmonics is not in its range.</exception>
-    /// <exception cref="InvalidOperationException">There is no sine to test; the message is that of the finding which refuses the fit.</exception>
+    /// <exception cref="InvalidOperationException">There is no sine to test, the message being that of the finding which refuses the fit; or too few periods of it for the window.</exception>
     public static SingleToneTest Of(double[] volts, SampleRate rate, SpectralWindow? window = null, int highestHarmonic = 10) =>
         Of(volts, rate, window, highestHarmonic, SineFit.FourParameter(volts, rate), null);
 
@@ -112,7 +112,7 @@ public sealed class SingleToneTest
     /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>
     /// <exception cref="ArgumentException">The record is not in volts.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The number of harmonics is not in its range.</exception>
-    /// <exception cref="InvalidOperationException">There is no sine to test; the message is that of the finding which refuses the fit.</exception>
+    /// <exception cref="InvalidOperationException">There is no sine to test, the message being that of the finding which refuses the fit; or too few periods of it for the window.</exception>
     public static SingleToneTest Of(Record record, SpectralWindow? window = null, int highestHarmonic = 10) =>
         Of(record.Volts(nameof(record)), record.SampleRate, window, highestHarmonic, SineFit.FourParameter(record), record.FullScale());
 

@@ -161,6 +161,44 @@ public sealed class SineFitTests
     }
 
     [Fact]
+    public void SineWithinOneBeatOfNyquist_IsRefused_AndWithinFiveWarnedOf()
+    {
+        // The amplitude of a sine this close to half the sample rate is not told by its samples.
+        SineFit refused = SineFit.FourParameter(Make(1000, 0.5 - 0.4 / 1000, noise: 1e-4), Rate);
+        Assert.Null(refused.Sine);
+        SineFit warned = SineFit.FourParameter(Make(1000, 0.5 - 3.3 / 1000, noise: 1e-4), Rate);
+        Assert.Equal(1, warned.Sine!.Amplitude.Volts, 1e-3);
+        Assert.Contains(warned.Findings, f => f.Code == "near-nyquist");
+    }
+
+    /// <summary>Whatever the samples are, the answer is a fit or a reason.</summary>
+    [Fact]
+    public void AnySamples_GiveAFitOrAReason_NeverAnotherException()
+    {
+        var random = new Random(20);
+        double[] odd = [0, 1, -1, 1e150, -1e150, 1e-300, double.Epsilon, double.NaN, double.PositiveInfinity, 1e300];
+        for (int k = 0; k < 3000; k++)
+        {
+            int kind = k % 5;
+            double[] x = Enumerable.Range(0, random.Next(0, 140)).Select(n => kind switch
+            {
+                0 => random.NextDouble(),
+                1 => odd[random.Next(odd.Length)],
+                2 => n % 7 == 0 ? 1e149 * random.NextDouble() : 0,
+                3 => Math.Round(2 * random.NextDouble()),
+                _ => n == 5 ? 1 : 0.0,
+            }).ToArray();
+            SineFit fit = k % 2 == 0 ? SineFit.FourParameter(x, Rate) : SineFit.ThreeParameter(x, Rate, Frequency.FromMegahertz(1 + 60 * random.NextDouble()));
+            Assert.True(fit.Sine is not null || fit.Findings.Count > 0);
+            if (fit.Sine is { } sine)
+            {
+                Assert.NotEmpty(sine.ToString());
+                _ = (sine.Sinad, sine.Bound, sine.EffectiveBitsUncorrected, sine.AmplitudeUncertainty, sine.PhaseUncertainty, sine.FrequencyUncertainty, sine.OffsetUncertainty);
+            }
+        }
+    }
+
+    [Fact]
     public void PureNoise_IsRefused_InNearlyEveryRecord()
     {
         int accepted = Enumerable.Range(0, 200).Count(seed => SineFit.FourParameter(Make(500, 0.1, 0.0, noise: 1, seed: seed), Rate).Sine is not null);

@@ -121,6 +121,29 @@ public sealed class SingleToneTestTests
     }
 
     [Fact]
+    public void ToneTooCloseToDcForTheWindow_IsRefusedWithThePeriodsItNeeds() =>
+        Assert.Contains("more than 15 periods", Assert.Throws<InvalidOperationException>(() => SingleToneTest.Of(Tone(1000, 0.0063, 1e-3), Rate, SpectralWindow.Hft144D)).Message);
+
+    [Fact]
+    public void ShortRecords_GiveFiguresOrAReason_NeverAnotherException()
+    {
+        for (int points = 8; points < 200; points += 3)
+        {
+            foreach (SpectralWindow? window in new[] { null, SpectralWindow.Rectangular, SpectralWindow.Hann, SpectralWindow.Hft95 })
+            {
+                try
+                {
+                    Assert.NotEmpty(SingleToneTest.Of(Tone(points, 0.0071 * (points % 60 + 3), 1e-3), Rate, window).ToString());
+                }
+                catch (InvalidOperationException reason)
+                {
+                    Assert.NotEmpty(reason.Message);
+                }
+            }
+        }
+    }
+
+    [Fact]
     public void RecordWithoutATone_IsRefusedWithTheFitsReason()
     {
         var refusal = Assert.Throws<InvalidOperationException>(() => SingleToneTest.Of(new double[100], Rate));
