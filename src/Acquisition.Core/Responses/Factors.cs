@@ -122,7 +122,7 @@ internal sealed partial class Factors
     internal Complex At(double omega)
     {
         Rational(omega, out double real, out double imaginary);
-        double scale = Variance == 0 ? Gain : Gain * Math.Exp(-0.5 * Variance * omega * omega);
+        double scale = Variance == 0 ? Gain : Gain * Math.Exp(omega * omega * (-0.5 * Variance));
         real *= scale;
         imaginary *= scale;
         if (Delay == 0)
@@ -230,7 +230,7 @@ internal sealed partial class Factors
     private double PowerBySections(double omega)
     {
         Complex ratio = RationalBySections(omega);
-        double magnitude = Complex.Abs(ratio) * Gain * Math.Exp(-0.5 * Variance * omega * omega);
+        double magnitude = Complex.Abs(ratio) * Gain * Math.Exp(omega * omega * (-0.5 * Variance));
         return magnitude * magnitude;
     }
 }

@@ -8,8 +8,7 @@ namespace Acquisition.Core;
 // The response in frequency, inverted: where does the gain fall to a level, how wide is the band, how much noise passes.
 public abstract partial class Response
 {
-    private double _reference = double.NaN;
-    private double _bandwidth = double.NaN;
+    private Held? _reference, _bandwidth;
 
     /// <summary>The gain at 0 Hz.</summary>
     internal double DcGain => ComplexGain(0).Real;
@@ -25,12 +24,12 @@ public abstract partial class Response
     {
         get
         {
-            if (double.IsNaN(_reference))
+            if (_reference is null)
             {
                 double dc = Math.Abs(DcGain);
-                _reference = dc > 0 ? dc : Peak(out _);
+                _reference = new Held(dc > 0 ? dc : Peak(out _));
             }
-            return _reference;
+            return _reference.Value;
         }
     }
 
@@ -46,9 +45,8 @@ public abstract partial class Response
     {
         get
         {
-            if (double.IsNaN(_bandwidth))
-                _bandwidth = double.IsNaN(StatedBandwidth) ? BandwidthAt(DecibelRatio.HalfPower).SiValue : StatedBandwidth;
-            return Frequency.FromSi(_bandwidth, "bandwidth");
+            _bandwidth ??= new Held(double.IsNaN(StatedBandwidth) ? BandwidthAt(DecibelRatio.HalfPower).SiValue : StatedBandwidth);
+            return Frequency.FromSi(_bandwidth.Value, "bandwidth");
         }
     }
 
@@ -258,4 +256,12 @@ public abstract partial class Response
     }
 
     private double Distance(double hertz, double target) => Math.Log(PowerGain(hertz)) - target;
+
+    /// <summary>A number computed once: one reference, so that a thread sees all of it or nothing, on 32-bit hosts too.</summary>
+    private sealed class Held
+    {
+        internal Held(double value) => Value = value;
+
+        internal double Value { get; }
+    }
 }

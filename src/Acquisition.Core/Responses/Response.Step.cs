@@ -7,7 +7,7 @@ namespace Acquisition.Core;
 public abstract partial class Response
 {
     private StepResponse? _step;
-    private double _stepReference = double.NaN;
+    private Held? _stepReference;
 
     private static readonly Ratio TenPercent = Ratio.FromPercent(10), NinetyPercent = Ratio.FromPercent(90);
 
@@ -24,20 +24,8 @@ public abstract partial class Response
     {
         get
         {
-            if (double.IsNaN(_stepReference))
-            {
-                double final = StepResponse.Final;
-                if (PassesDc)
-                {
-                    _stepReference = final;
-                }
-                else
-                {
-                    double up = StepResponse.Largest(1, out _), down = StepResponse.Largest(-1, out _);
-                    _stepReference = up >= -down ? up : down;
-                }
-            }
-            return _stepReference;
+            _stepReference ??= new Held(ReferenceOf(StepResponse));
+            return _stepReference.Value;
         }
     }
 
