@@ -26,6 +26,10 @@ public class UncertaintyBenchmarks
     private readonly Uncertain<Resistance> _r2 = Uncertain.Of(1.kOhm(), Spread.Bound(1.Percent()), "R2");
     private readonly Uncertain<Resistance> _z = Uncertain.Of(50.Ohm(), Spread.Standard(0.3.Ohm()), "Z");
     private readonly Uncertain<Ratio> _cable = Uncertain.Of(Ratio.FromFraction(0.89), Spread.Standard(Ratio.FromFraction(0.01)), "cable");
+    private readonly Formula _formula = FormulaContext.Standard
+        .WithInput("v", QuantityKind.Voltage).WithInput("r1", QuantityKind.Resistance).WithInput("r2", QuantityKind.Resistance)
+        .WithInput("z", QuantityKind.Resistance).WithInput("cable", QuantityKind.Ratio)
+        .Build("(v * r2 / (r1 + r2) * cable)^2 / z");
     private long _seed;
 
     private static void Model(double[][] x, double[] y, int count)
@@ -72,6 +76,16 @@ public class UncertaintyBenchmarks
         Array.Sort(y);
         return y[25_000] + y[975_000] + squares - sum * sum / Trials;
     }
+
+    [Benchmark]
+    public double OneMillionTrialsOfAFormula()
+    {
+        MonteCarloResult result = _formula.PropagateDistributions(MonteCarloOptions.Default.WithSeed(++_seed), _inputs);
+        return result.SymmetricInterval().Low.SiValue + result.ShortestInterval().High.SiValue + result.StandardUncertainty.SiValue;
+    }
+
+    [Benchmark]
+    public double FirstOrderBudgetOfAFormula() => _formula.Budget(_inputs).ExpandedUncertainty.SiValue;
 
     [Benchmark]
     public double FirstOrderBudget()

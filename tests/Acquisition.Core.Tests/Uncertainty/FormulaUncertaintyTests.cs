@@ -147,6 +147,16 @@ public sealed class FormulaUncertaintyTests
     }
 
     [Fact]
+    public void FormulaThatBends_IsFlagged()
+    {
+        Formula reciprocal = FormulaContext.Standard.WithInput("t", QuantityKind.Duration).Build("1 / t");
+        Uncertain<Duration> wide = Uncertain.Of(10.ns(), Spread.Standard(3.ns()), "t"), narrow = Uncertain.Of(10.ns(), Spread.Standard(0.1.ns()), "t");
+
+        Assert.Contains(reciprocal.Budget(wide).Findings, finding => finding.Code == "nonlinear-model" && finding.Message.StartsWith("over ± one standard uncertainty of t", StringComparison.Ordinal));
+        Assert.DoesNotContain(reciprocal.Budget(narrow).Findings, finding => finding.Code == "nonlinear-model");
+    }
+
+    [Fact]
     public void InputsByName_MixExactAndUncertainOnes()
     {
         UncertaintyBudget budget = Power.Budget(

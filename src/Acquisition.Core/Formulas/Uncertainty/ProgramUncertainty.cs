@@ -11,6 +11,9 @@ internal sealed class ProgramUncertainty
     /// <summary>A contribution that is this small a part of the largest is one that vanishes to first order, up to rounding.</summary>
     private const double Vanishing = 1e-9;
 
+    /// <summary>A bend of a tenth of the standard uncertainty moves the ends of an interval in their second digit.</summary>
+    private const double NoticeableBend = 0.1;
+
     private readonly Program _program;
     private readonly int _result;
     private readonly QuantityKind _kind;
@@ -62,7 +65,34 @@ internal sealed class ProgramUncertainty
         var findings = new List<Finding>();
         AddNumericalFinding(findings);
         double second = HasVanishingContribution(combination) ? SecondOrderVariance(combination, findings) : 0;
-        return new UncertaintyBudget(new Quantity(_sensitivities.Value, _kind), combination.Sources, combination.Sensitivities, coverage, second, findings);
+        return new UncertaintyBudget(new Quantity(_sensitivities.Value, _kind), combination.Sources, combination.Sensitivities, coverage, second, findings, Nonlinearity);
+    }
+
+    /// <summary>Where the result bends over one standard uncertainty of an input by a noticeable part of its own, first order is not enough (JCGM 100 5.1.2, JCGM 101 5.8).</summary>
+    private Finding? Nonlinearity(UncertaintyBudget budget)
+    {
+        UncertaintySource[] sources = budget.Sources;
+        double u = budget.SiStandardUncertainty, worst = 0;
+        if (u == 0) return null;
+        string name = "";
+        double[] x = new double[sources.Length], gradient = new double[sources.Length];
+        for (int j = 0; j < sources.Length; j++)
+        {
+            x[j] = sources[j].StandardUncertainty;
+            double above = Follow(sources, x, gradient);
+            x[j] = -x[j];
+            double below = Follow(sources, x, gradient);
+            x[j] = 0;
+            double bend = Math.Abs(above / 2 + below / 2 - _sensitivities.Value) / u;
+            if (bend <= worst) continue;
+            worst = bend;
+            name = sources[j].Name;
+        }
+        if (!(worst > NoticeableBend)) return null;
+        return new Finding(
+            "nonlinear-model", Severity.Warning,
+            string.Format(System.Globalization.CultureInfo.InvariantCulture, "over ± one standard uncertainty of {0} the result bends by {1:P0} of its standard uncertainty: it is not linear enough for first order", name, worst),
+            "propagate distributions (JCGM 101) and compare", "JCGM 100 5.1.2 note; JCGM 101 5.8");
     }
 
     /// <summary>Trials over columns of draws (JCGM 101).</summary>

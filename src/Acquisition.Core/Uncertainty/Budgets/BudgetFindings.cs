@@ -20,6 +20,7 @@ internal static class BudgetFindings
     internal static IReadOnlyList<Finding> Of(UncertaintyBudget budget)
     {
         var findings = new List<Finding>(budget.OwnFindings);
+        if (budget.LateFinding() is { } late) findings.Add(late);
         double u = budget.SiStandardUncertainty;
         for (int i = 0; i < budget.Sources.Length; i++) AboutInput(budget, budget.Sources[i], budget.Sensitivities[i], u, findings);
 

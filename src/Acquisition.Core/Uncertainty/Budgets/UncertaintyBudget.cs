@@ -12,11 +12,13 @@ public sealed class UncertaintyBudget
     private readonly double[] _sensitivities;
     private readonly double _secondOrderVariance;
     private readonly double _correlatedVariance;
+    private readonly Func<UncertaintyBudget, Finding?>? _lateFinding;
     private BudgetLine[]? _lines;
     private IReadOnlyList<Finding>? _findings;
 
     internal UncertaintyBudget(
-        Quantity value, UncertaintySource[] sources, double[] sensitivities, Coverage coverage, double secondOrderVariance = 0, IReadOnlyList<Finding>? findings = null)
+        Quantity value, UncertaintySource[] sources, double[] sensitivities, Coverage coverage, double secondOrderVariance = 0, IReadOnlyList<Finding>? findings = null,
+        Func<UncertaintyBudget, Finding?>? lateFinding = null)
     {
         Value = value;
         _sources = sources;
@@ -24,6 +26,7 @@ public sealed class UncertaintyBudget
         _secondOrderVariance = secondOrderVariance;
         OwnFindings = findings ?? Array.Empty<Finding>();
         Coverage = coverage;
+        _lateFinding = lateFinding;
 
         double independent = 0;
         bool correlated = false;
@@ -51,6 +54,9 @@ public sealed class UncertaintyBudget
     internal double CorrelatedVariance => _correlatedVariance;
 
     internal IReadOnlyList<Finding> OwnFindings { get; }
+
+    /// <summary>A finding that costs evaluations of the model, looked for only when somebody reads the findings.</summary>
+    internal Finding? LateFinding() => _lateFinding?.Invoke(this);
 
     /// <summary>The estimate of the result.</summary>
     public Quantity Value { get; }
