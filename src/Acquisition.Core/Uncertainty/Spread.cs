@@ -124,8 +124,16 @@ public sealed class Spread
         where T : struct, IQuantity =>
         Of(step, nameof(step), d => new RectangularDistribution(d / 2), "resolution, rectangular");
 
-    internal static Spread OfReadings(Quantity standardUncertainty, Distribution distribution, string statement) =>
-        new(standardUncertainty, _ => distribution, statement);
+    /// <summary>Reads a statement such as <c>± 5 %</c>, <c>5 % (k=2)</c>, <c>0.2 dB (p=95 %)</c>, <c>1 mV (standard)</c> or <c>10 mV (triangular)</c>.</summary>
+    /// <exception cref="QuantityFormatException">The text is no such statement; the message says what was expected.</exception>
+    public static Spread Parse(string text) => SpreadText.Read(text, out string? problem) ?? throw new QuantityFormatException(problem!);
+
+    /// <summary>Reads a statement without ever throwing; false, and null, when it is none.</summary>
+    public static bool TryParse(string? text, out Spread? spread)
+    {
+        spread = SpreadText.Read(text, out _);
+        return spread is not null;
+    }
 
     /// <summary>The distribution of the deviation from <paramref name="value"/>.</summary>
     internal Distribution Around(Quantity value)

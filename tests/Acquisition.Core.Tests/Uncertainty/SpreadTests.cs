@@ -79,6 +79,40 @@ public sealed class SpreadTests
     [Fact]
     public void Statement_IsReadable() => Assert.Equal("± 5 % (limits, rectangular)", Spread.Bound(5.Percent()).ToString());
 
+    [Theory]
+    [InlineData("5 %", 0.05 * 0.57735026918962573)]
+    [InlineData("± 5 % (k=2)", 0.025)]
+    [InlineData("+- 5 % (k = 2.5)", 0.02)]
+    [InlineData("5 % (p=95 %)", 0.05 / 1.9599639845400545)]
+    [InlineData("5 % (standard)", 0.05)]
+    [InlineData("60 mV (triangular)", 0.06 * 0.40824829046386302)]
+    [InlineData("60 mV (arcsine)", 0.06 * 0.70710678118654757)]
+    public void StatementAsText_IsRead(string text, double expected) =>
+        Assert.Equal(expected, Uncertain.Of(1.V(), Spread.Parse(text)).StandardUncertainty.SiValue, 1e-15);
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("five percent")]
+    [InlineData("-5 %")]
+    [InlineData("5 % (k=0)")]
+    [InlineData("5 % (k=two)")]
+    [InlineData("5 % (p=100 %)")]
+    [InlineData("5 % (about)")]
+    [InlineData(null)]
+    public void TextThatIsNoStatement_IsRefused(string? text)
+    {
+        Assert.False(Spread.TryParse(text, out Spread? spread));
+        Assert.Null(spread);
+        Assert.Throws<QuantityFormatException>(() => Spread.Parse(text!));
+    }
+
+    [Property]
+    public bool AnyText_IsReadOrRefused(string? text)
+    {
+        Spread.TryParse(text, out _);
+        return true;
+    }
+
     [Property]
     public bool Quantile_IsTheInverseOfTheDistributionFunction(PositiveInt width, byte shape, ushort place)
     {
