@@ -11,6 +11,7 @@ internal static class Program
         Thread.CurrentThread.CurrentCulture = new CultureInfo("de-DE");
         Console.OutputEncoding = new System.Text.UTF8Encoding(false);
         QuantityTextReadsBack();
+        UnitsAndFormatsAreAlike();
         return 0;
     }
 
@@ -29,6 +30,29 @@ internal static class Program
         Console.WriteLine("durations written and read back: 200000, wrong: " + wrong.ToString(CultureInfo.InvariantCulture));
         Console.WriteLine("digest of the text: " + digest.ToString("x16", CultureInfo.InvariantCulture));
         Console.WriteLine(Frequency.Parse("100 MHz") + ", " + SampleRate.Parse("2.5 GS/s") + ", " + PowerLevel.Parse("-12.5 dBm"));
+    }
+
+    private static void UnitsAndFormatsAreAlike()
+    {
+        string[] units = { "Hz", "ns", "GSa/s", "in", "°C", "min", "dBmV", "%", "nV/√Hz", "km/h", "Mpts", "°", "Np", "KiB", "dBm/MHz" };
+        string[] formats = { null, "4", "F2", "E3", "G5", "F12" };
+        ulong state = 7;
+        ulong digest = 14695981039346656037;
+        int wrong = 0, texts = 0;
+        for (int i = 0; i < 30000; i++)
+        {
+            state = state * 6364136223846793005 + 1442695040888963407;
+            long thousandths = (long)(state >> 40) - 8000000;
+            string unit = units[i % units.Length];
+            Quantity quantity = Quantity.Parse((thousandths / 1000).ToString(CultureInfo.InvariantCulture) + "." + (Math.Abs(thousandths) % 1000).ToString("000", CultureInfo.InvariantCulture) + " " + unit);
+            if (Quantity.Parse(quantity.ToString(unit)) != quantity) wrong++;
+            foreach (string format in formats)
+            {
+                texts++;
+                foreach (char c in quantity.ToString(format)) digest = (digest ^ c) * 1099511628211;
+            }
+        }
+        Console.WriteLine("quantities in all units and formats: " + texts.ToString(CultureInfo.InvariantCulture) + ", wrong: " + wrong.ToString(CultureInfo.InvariantCulture) + ", digest: " + digest.ToString("x16", CultureInfo.InvariantCulture));
     }
 
     /// <summary>Any finite double, its bits from a 64-bit linear congruential generator.</summary>
