@@ -14,13 +14,13 @@ internal static class AberrationScan
     internal static Aberrations Of(SampleStore samples, StateLevels states, double factor, in TransitionPlaces t, int previous, int next)
     {
         if (double.IsNaN(t.Duration))
-            return default;
+            return Aberrations.None;
         double length = Math.Max(3, factor * Math.Max(t.Duration, 1));
         int before = (int)Math.Floor(t.Proximal), from = (int)Math.Max(previous, Math.Ceiling(t.Proximal - length));
         int after = (int)Math.Ceiling(t.Distal), to = (int)Math.Min(next, Math.Floor(t.Distal + length) + 1);
         int cut = (t.Proximal - length < previous ? 1 : 0) + (t.Distal + length > next ? 1 : 0);
         double amplitude = states.AmplitudeSi, left = t.IsRising ? states.LowSi : states.HighSi, reached = t.IsRising ? states.HighSi : states.LowSi;
-        double? over = null, under = null, pre = null;
+        double over = double.NaN, under = double.NaN, pre = double.NaN;
         if (before >= from)
         {
             samples.Extremes(from, before + 1, out double low, out double high);

@@ -17,7 +17,7 @@ public sealed class PulseMeasurement
     /// <summary>So many instants of one direction are kept for jitter: 8 MB.</summary>
     private const int MostInstants = 1_000_000;
 
-    private readonly List<PulseTransition> _transitions = new();
+    private readonly TransitionList _transitions;
     private readonly List<Runt> _runts = new();
     private readonly List<Finding> _findings = new();
 
@@ -25,6 +25,7 @@ public sealed class PulseMeasurement
     {
         Record = record;
         Settings = settings;
+        _transitions = new TransitionList(this);
         StateLevels? states = StateFinder.Find(record, settings, out AmplitudeDistribution? distribution, out Finding? reason);
         if (states is null)
         {
@@ -173,12 +174,13 @@ public sealed class PulseMeasurement
             _result.TransitionCount++;
             Aberrations aberrations = AberrationScan.Of(_record.Samples, _states, _result.Settings.RegionFactor, t, previous, next);
             _regionsCut += aberrations.RegionsCut;
-            if (aberrations.Overshoot is { } over)
-                _over.Add(over);
-            if (aberrations.Undershoot is { } under)
-                _under.Add(under);
-            if (aberrations.Preshoot is { } pre)
-                _pre.Add(pre);
+            if (!double.IsNaN(aberrations.Overshoot))
+            {
+                _over.Add(aberrations.Overshoot);
+                _under.Add(aberrations.Undershoot);
+            }
+            if (!double.IsNaN(aberrations.Preshoot))
+                _pre.Add(aberrations.Preshoot);
             if (!t.IsMonotone)
                 _notMonotone++;
             if (t.IsRising)
@@ -187,7 +189,7 @@ public sealed class PulseMeasurement
                 AddEdge(t, ref _falls, ref _fallsUnresolved, ref _fallAtMost, ref _fallTime, ref _fallSlew);
             AddCycle(t);
             if (_result._transitions.Count < _result.Settings.MostListed)
-                _result._transitions.Add(new PulseTransition(_result, t, aberrations) { EndOfState = next });
+                _result._transitions.Add(new MeasuredTransition(t, aberrations, next));
         }
 
         private void AddEdge(in TransitionPlaces t, ref long count, ref long unresolved, ref double atMost, ref RunningMoments durations, ref RunningMoments slews)

@@ -9,29 +9,23 @@ public sealed class PulseTransition
 {
     private readonly PulseMeasurement _measurement;
     private readonly double _place, _proximal, _distal;
+    private readonly int _widest, _endOfState;
 
-    internal PulseTransition(PulseMeasurement measurement, in TransitionPlaces places, in Aberrations aberrations)
+    internal PulseTransition(PulseMeasurement measurement, in MeasuredTransition measured)
     {
         _measurement = measurement;
-        _place = places.Middle;
-        _proximal = places.Proximal;
-        _distal = places.Distal;
-        IsRising = places.IsRising;
-        SamplesOnEdge = places.SamplesOnEdge;
-        IsMonotone = places.IsMonotone;
-        AtMostIntervals = places.Widest;
-        EndOfState = int.MaxValue;
-        Overshoot = aberrations.Overshoot is { } over ? new(Ratio.FromFraction(over)) : new(PulseFindings.Incomplete(IsRising));
-        Undershoot = aberrations.Undershoot is { } under ? new(Ratio.FromFraction(under)) : new(PulseFindings.Incomplete(IsRising));
-        Preshoot = aberrations.Preshoot is { } pre ? new(Ratio.FromFraction(pre)) : new(PulseFindings.Incomplete(IsRising));
+        _place = measured.Places.Middle;
+        _proximal = measured.Places.Proximal;
+        _distal = measured.Places.Distal;
+        _widest = measured.Places.Widest;
+        _endOfState = measured.EndOfState;
+        IsRising = measured.Places.IsRising;
+        SamplesOnEdge = measured.Places.SamplesOnEdge;
+        IsMonotone = measured.Places.IsMonotone;
+        Overshoot = Part(measured.Aberrations.Overshoot);
+        Undershoot = Part(measured.Aberrations.Undershoot);
+        Preshoot = Part(measured.Aberrations.Preshoot);
     }
-
-    internal double Place => _place;
-
-    internal double AtMostIntervals { get; }
-
-    /// <summary>The sample at which the next transition begins, or beyond the record.</summary>
-    internal int EndOfState { get; set; }
 
     /// <summary>Whether it goes from the low to the high state.</summary>
     public bool IsRising { get; }
@@ -45,7 +39,7 @@ public sealed class PulseTransition
         : new(PulseFindings.NotResolved(1, 1, IsRising, AtMost.Value.Seconds, _measurement.Settings.LeastSamplesOnEdge, _measurement.Record.IntervalSeconds));
 
     /// <summary>What the transition takes at most, whatever happens between samples: from the last sample before the proximal to the first beyond the distal level.</summary>
-    public Measured<Duration> AtMost => IsComplete ? new(Duration.FromSi(_measurement.Record.Span(AtMostIntervals), "duration")) : new(PulseFindings.Incomplete(IsRising));
+    public Measured<Duration> AtMost => IsComplete ? new(Duration.FromSi(_measurement.Record.Span(_widest), "duration")) : new(PulseFindings.Incomplete(IsRising));
 
     /// <summary>Samples between the reference levels.</summary>
     public int SamplesOnEdge { get; }
@@ -87,7 +81,7 @@ public sealed class PulseTransition
         StateLevels states = _measurement.States.Value;
         double level = IsRising ? states.HighSi : states.LowSi, reach = band.SiValue * states.AmplitudeSi;
         SampleStore samples = _measurement.Record.Samples;
-        int end = Math.Min(EndOfState, samples.Length), last = end - 1;
+        int end = Math.Min(_endOfState, samples.Length), last = end - 1;
         if (reach < 3 * states.NoiseSi)
         {
             return new(new Finding("settling-below-noise", Severity.Failure,
@@ -104,6 +98,8 @@ public sealed class PulseTransition
 
     /// <summary>Direction, instant and duration in one line.</summary>
     public override string ToString() => $"{(IsRising ? "rising" : "falling")} at {Instant}, {TransitionDuration}";
+
+    private Measured<Ratio> Part(double fraction) => double.IsNaN(fraction) ? new(PulseFindings.Incomplete(IsRising)) : new(Ratio.FromFraction(fraction));
 
     private bool IsComplete => !double.IsNaN(_proximal) && !double.IsNaN(_distal);
 

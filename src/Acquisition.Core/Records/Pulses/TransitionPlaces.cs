@@ -36,10 +36,12 @@ internal readonly struct TransitionPlaces
     internal double Duration => Distal - Proximal;
 }
 
-/// <summary>What surrounds a transition, in parts of the amplitude; null where there is no region to look at.</summary>
+/// <summary>What surrounds a transition, in parts of the amplitude; NaN where there is no region to look at.</summary>
 internal readonly struct Aberrations
 {
-    internal Aberrations(double? overshoot, double? undershoot, double? preshoot, int regionsCut)
+    internal static readonly Aberrations None = new(double.NaN, double.NaN, double.NaN, 0);
+
+    internal Aberrations(double overshoot, double undershoot, double preshoot, int regionsCut)
     {
         Overshoot = overshoot;
         Undershoot = undershoot;
@@ -47,11 +49,11 @@ internal readonly struct Aberrations
         RegionsCut = regionsCut;
     }
 
-    internal double? Overshoot { get; }
+    internal double Overshoot { get; }
 
-    internal double? Undershoot { get; }
+    internal double Undershoot { get; }
 
-    internal double? Preshoot { get; }
+    internal double Preshoot { get; }
 
     internal int RegionsCut { get; }
 }

@@ -1,6 +1,7 @@
 using System;
 #if NET8_0_OR_GREATER
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 #endif
 
@@ -57,6 +58,9 @@ internal sealed class ByteCodes : CodeSamples
         return new CodeCounts(counts, this);
     }
 
+#if NET8_0_OR_GREATER
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+#endif
     internal override void Extremes(int from, int to, out double lowest, out double highest)
     {
         byte low = 255, high = 0;
@@ -91,6 +95,9 @@ internal sealed class ByteCodes : CodeSamples
         highest = ValueOf(high);
     }
 
+#if NET8_0_OR_GREATER
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+#endif
     private protected override int NextCodeAtOrAbove(int threshold, int from, int to)
     {
         int i = _first + from, end = _first + to;
@@ -118,6 +125,9 @@ internal sealed class ByteCodes : CodeSamples
         return i - _first;
     }
 
+#if NET8_0_OR_GREATER
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+#endif
     private protected override int NextCodeBelow(int threshold, int from, int to)
     {
         int i = _first + from, end = _first + to;

@@ -31,6 +31,10 @@ internal static class ByteHistogram
         }
     }
 
+#if NET8_0_OR_GREATER
+    // A long record is measured once, in the first call: there is no second one for the runtime to be fast in.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+#endif
     private static void Add(byte[] codes, int from, int length, int[] tables)
     {
         int i = from, end = from + length;
