@@ -14,6 +14,7 @@ public static class StandardFunctions
         .With(Responses.ResponseFunctions.All())
         .With(Chain.ChainFunctions.All())
         .With(Digitizing.DigitizingFunctions.All())
+        .With(Records.RecordFunctions.All())
         .With(Records.SineFunctions.All())
         .With(Attribution.AttributionFunctions.All())
         .With(UncertaintyFunctions.All())

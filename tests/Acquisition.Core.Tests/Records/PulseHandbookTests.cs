@@ -145,4 +145,45 @@ public sealed class PulseHandbookTests
     }
 
     private static double Gaussian(System.Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+
+    [Theory]
+    [HandbookData("JI-010", "JI-011")]
+    public void WhiteEdgeJitter_HasItsFactors(string id) =>
+        CheckValue.All[id].Confirm((id == "JI-010" ? EdgeJitter.WhitePeriodJitter(1.s()) : EdgeJitter.WhiteCycleToCycleJitter(1.s())).Seconds);
+
+    [Theory]
+    [HandbookData("PP-LV")]
+    public void WrongStateLevel_MakesTheDurationWrongByItsSensitivity(string id)
+    {
+        CheckValue v = CheckValue.All[id];
+        double[] references = v.Numbers("references");
+        Ratio proximal = Ratio.FromFraction(references[0]), distal = Ratio.FromFraction(references[1]);
+        bool exponential = id[^1] == 'E';
+
+        v.Confirm((exponential ? StateLevelSensitivity.OfExponentialEdge(proximal, distal) : StateLevelSensitivity.OfGaussianEdge(proximal, distal)).Fraction);
+
+        // The same on a record: the high level given a thousandth too high.
+        Signal edge = Signal.Step(1.Vpp(), 100.ns(), exponential ? EdgeShape.Exponential : EdgeShape.Gaussian);
+        Record record = new SimulatedCapture(edge, 10.GSaPerS(), 20.kpts()).WithStart(-500.ns()).Capture();
+        double low = record.ReadingAt(0), high = record.ReadingAt(19_999);
+        PulseSettings right = PulseSettings.Default.WithReferences(proximal, Ratio.FromPercent(50), distal).WithStateLevels(Voltage.FromVolts(low), Voltage.FromVolts(high));
+        PulseSettings wrong = right.WithStateLevels(Voltage.FromVolts(low), Voltage.FromVolts(high + 0.001));
+        double expected = PulseMeasurement.Of(record, right).RisingDuration.Value.Mean.Seconds, read = PulseMeasurement.Of(record, wrong).RisingDuration.Value.Mean.Seconds;
+        Assert.Equal(v.Expected, (read / expected - 1) / 0.001, 0.02 * v.Expected);
+    }
+
+    [Theory]
+    [HandbookData("PP-ST", "PP-RCX", "PP-2O2")]
+    public void ContinuousSteps_HaveTheValuesThatRecordsApproach(string id)
+    {
+        CheckValue v = CheckValue.All[id];
+        Response pole = Response.SinglePole(Frequency.FromHertz(1 / (2 * Math.PI * (v.Has("tau") ? v.Number("tau") : 1))));
+
+        v.Confirm(id switch
+        {
+            "PP-RCX" => pole.RiseTime.Seconds,
+            "PP-2O2" => Response.SecondOrder(100.MHz(), Ratio.FromFraction(v.Number("zeta"))).Overshoot.Fraction,
+            _ => pole.SettlingTime(Ratio.FromFraction(v.Number("band"))).Seconds,
+        });
+    }
 }

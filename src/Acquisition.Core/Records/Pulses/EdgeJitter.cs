@@ -104,6 +104,12 @@ public sealed class EdgeJitter
     public static EdgeJitter Of(IReadOnlyList<Duration> instants, Duration start, Duration period) =>
         new(Seconds(instants), start.SiValue, Refuse.UnlessAboveZero(period.SiValue, Duration.Kind, nameof(period)));
 
+    /// <summary>The period jitter that white, independent jitter of the single edges makes: √2 of it (handbook 8.6).</summary>
+    public static Duration WhitePeriodJitter(Duration edgeJitter) => Duration.FromSi(Math.Sqrt(2) * edgeJitter.SiValue, nameof(edgeJitter));
+
+    /// <summary>The cycle-to-cycle jitter that white, independent jitter of the single edges makes: √6 of it (handbook 8.6).</summary>
+    public static Duration WhiteCycleToCycleJitter(Duration edgeJitter) => Duration.FromSi(Math.Sqrt(6) * edgeJitter.SiValue, nameof(edgeJitter));
+
     internal static EdgeJitter OfSeconds(double[] instants) => new(instants, null, null);
 
     private static double[] Seconds(IReadOnlyList<Duration> instants)
