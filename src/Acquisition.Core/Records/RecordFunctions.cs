@@ -49,5 +49,5 @@ internal static class RecordFunctions
     /// <summary>The mean, or the reason of its absence as a refusal of the record.</summary>
     private static double Mean<T>(Measured<Statistics<T>> measured)
         where T : struct, IQuantity =>
-        measured.HasValue ? measured.Value.Mean.ToQuantity().SiValue : throw new ArgumentException(measured.Reason!.Message, "record");
+        measured.HasValue ? measured.Value.Mean.ToQuantity().SiValue : throw new ArgumentException(measured.Reason!.Message, nameof(measured));
 }
