@@ -79,5 +79,5 @@ public sealed class FormulaDerivativeTests
     [InlineData(0.001, 0.0005)]
     [InlineData(30.0, 3.0)]
     public void RiddersDerivative_OfALogarithm_IsTheReciprocal(double x, double step) =>
-        Assert.Equal(1 / x, NumericalDerivative.At(Math.Log, x, step, out _), 1e-10 / x);
+        Assert.Equal(1 / x, Acquisition.Core.Uncertainty.NumericalDerivative.At(Math.Log, x, step, out _), 1e-10 / x);
 }

@@ -48,7 +48,7 @@ public sealed class FunctionListTests
             for (int i = 0; i < inputs.Length; i++)
             {
                 int moved = i;
-                double numerical = Acquisition.Core.Formulas.Execution.NumericalDerivative.At(
+                double numerical = Acquisition.Core.Uncertainty.NumericalDerivative.At(
                     x => formula.EvaluateSi(inputs.Select((input, j) => j == moved ? x : input).ToArray()), inputs[i], Math.Max(scales[i], 1e-9), out _);
                 Assert.True(Math.Abs(declared[i] - numerical) <= 1e-5 * Math.Max(Math.Abs(numerical), 1e-12), $"{function.Name}: declared {declared[i]:R}, numerical {numerical:R} by {function.Parameters[i].Name}");
             }

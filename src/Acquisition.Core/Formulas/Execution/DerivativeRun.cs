@@ -1,5 +1,6 @@
 using System;
 using Acquisition.Core.Functions;
+using Acquisition.Core.Uncertainty;
 
 namespace Acquisition.Core.Formulas.Execution;
 
