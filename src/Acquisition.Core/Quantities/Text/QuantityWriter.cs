@@ -85,15 +85,23 @@ internal static class QuantityWriter
     {
         if (magnitude == 0) return new DecimalDigits(0UL, 0);
         if (style.Kind == NumberStyleKind.Shortest) return ShortestDigits.Of(magnitude);
+        if (ShortestDigits.TryFew(magnitude, out DecimalDigits few) && few.TryRound(PlaceOf(few.Lead, style, shift), out DecimalDigits rounded)) return rounded;
         return Digits(ExactFraction.Of(magnitude), style, shift);
     }
 
     private static DecimalDigits Digits(ExactFraction magnitude, NumberStyle style, int shift)
     {
         if (magnitude.Numerator.IsZero) return new DecimalDigits(0UL, 0);
-        int place = style.Kind == NumberStyleKind.Decimals ? shift - style.Digits : RoundedDigits.LeadOf(magnitude) + 1 - style.Digits - (style.Kind == NumberStyleKind.Exponential ? 1 : 0);
-        return RoundedDigits.ToPlace(magnitude, place).Trimmed();
+        return RoundedDigits.ToPlace(magnitude, PlaceOf(RoundedDigits.LeadOf(magnitude), style, shift)).Trimmed();
     }
+
+    /// <summary>The power of ten of the last digit that is kept.</summary>
+    private static int PlaceOf(int lead, NumberStyle style, int shift) => style.Kind switch
+    {
+        NumberStyleKind.Decimals => shift - style.Digits,
+        NumberStyleKind.Exponential => lead - style.Digits,
+        _ => lead + 1 - style.Digits,
+    };
 
     private static void WriteExact(ref TextOutput output, double value, in UnitReading unit, in WritingOptions options)
     {

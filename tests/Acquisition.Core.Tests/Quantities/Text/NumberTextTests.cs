@@ -135,6 +135,19 @@ public class NumberTextTests
         }
     }
 
+    [Fact]
+    public void FixedDigits_OfNumbersSuchAsPeopleWrite_AreThoseOfTheExactValue()
+    {
+        var random = new Random(25);
+        for (int i = 0; i < 100_000; i++)
+        {
+            double value = Math.Round(random.NextDouble() * 1000, random.Next(0, 6)) * Math.Pow(10, random.Next(-9, 10));
+            if (value == 0 || !ShortestDigits.TryFew(value, out DecimalDigits few)) continue;
+            int place = few.Lead - random.Next(-2, 18);
+            if (few.TryRound(place, out DecimalDigits rounded)) Assert.Equal(Text(RoundedDigits.ToPlace(ExactFraction.Of(value), place).Trimmed()), Text(rounded.Trimmed()));
+        }
+    }
+
     private static void SameDigits(double value)
     {
         DecimalDigits exact = ShortestDigits.OfExact(value);

@@ -54,6 +54,29 @@ internal readonly struct DecimalDigits
         return new DecimalDigits(digits, place);
     }
 
+    /// <summary>
+    /// Rounds these digits of at most 15, the shortest of a double, as its exact value would be rounded. No other decimal of at most 15 digits reads as the same double, so
+    /// no point half-way between two results lies between the digits and the exact value; only where the digits are such a point themselves must the exact value decide.
+    /// </summary>
+    /// <returns>False where the exact value must decide: at such a point, or where more than 15 digits are asked for.</returns>
+    internal bool TryRound(int place, out DecimalDigits rounded)
+    {
+        const int DigitsThatDecide = 15;
+        rounded = this;
+        int dropped = place - Place;
+        if (dropped <= 0) return Lead - place < DigitsThatDecide;
+        if (dropped > DecimalNumber.DigitsHeld - 1)
+        {
+            rounded = new DecimalDigits(0UL, 0);
+            return true;
+        }
+        ulong unit = 1;
+        for (int i = 0; i < dropped; i++) unit *= 10;
+        ulong cut = _small % unit;
+        rounded = new DecimalDigits(_small / unit + (cut > unit / 2 ? 1UL : 0UL), place).Trimmed();
+        return cut != unit / 2;
+    }
+
     internal ExactFraction ToFraction(bool isNegative)
     {
         BigInteger digits = _large is null ? _small : BigInteger.Parse(_large, NumberStyles.None, CultureInfo.InvariantCulture);

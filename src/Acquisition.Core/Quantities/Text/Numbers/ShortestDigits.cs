@@ -28,7 +28,7 @@ internal static class ShortestDigits
     }
 
     /// <summary>Numbers such as people write: whole after at most 21 moves of the point, with no more than 15 digits.</summary>
-    private static bool TryFew(double magnitude, out DecimalDigits digits)
+    internal static bool TryFew(double magnitude, out DecimalDigits digits)
     {
         for (int thousand = 0; thousand < PowersOfTen.Length; thousand++)
         {
