@@ -27,7 +27,7 @@ internal static class AttributionFunctions
             .Example("deembed_rise_time(4 ns, gaussian(200 MHz))", "3.62165 ns");
     }
 
-    private static double Edge(DeembeddedRiseTime edge) => edge.RiseTime?.SiValue ?? throw new ArgumentException(edge.Findings.First().Message);
+    private static double Edge(DeembeddedRiseTime edge) => edge.RiseTime?.SiValue ?? throw new ArgumentException(edge.Findings[0].Message);
 
     private static EdgeShape Shape(string name) => name switch
     {

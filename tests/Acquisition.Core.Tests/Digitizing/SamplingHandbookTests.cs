@@ -117,7 +117,7 @@ public sealed class SamplingHandbookTests
     public void HighResolution_AgreesWithTheHandbook(string id)
     {
         CheckValue v = CheckValue.All[id];
-        // "inf" is the limit of many; a million are within 1e-12 of it.
+        // "M large" is the limit; a million are within 1e-12 of it.
         int m = id == "HR-FINF" ? 1_000_000 : v.Integer("boxcar");
         v.Confirm(id[3] == 'B' ? HighResolution.BitsGained(m).Bits : HighResolution.Bandwidth(m, SampleRate.FromSamplesPerSecond(m)).Hertz);
     }
