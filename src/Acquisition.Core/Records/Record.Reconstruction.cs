@@ -25,7 +25,7 @@ public sealed partial class Record
     /// <param name="times">When: from the first to the last sample; nothing is extrapolated.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A time is before the first or after the last sample.</exception>
-    public double[] SiValuesAt(Reconstruction reconstruction, params Duration[] times)
+    public double[] ReadingsAt(Reconstruction reconstruction, params Duration[] times)
     {
         _ = reconstruction ?? throw new ArgumentNullException(nameof(reconstruction));
         _ = times ?? throw new ArgumentNullException(nameof(times));

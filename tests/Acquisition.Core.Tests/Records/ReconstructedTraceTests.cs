@@ -22,9 +22,9 @@ public sealed class ReconstructedTraceTests
         Assert.Equal(record.Start, trace.Trace.Start);
         for (int i = 0; i < 400; i++)
             Assert.Equal(record.ReadingAt(i), trace.Trace.ReadingAt(10 * i), 1e-12);
-        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => record.SiValuesAt(Reconstruction.Linear, 400.ns()));
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => record.ReadingsAt(Reconstruction.Linear, 400.ns()));
         Assert.Contains("extrapolated", refusal.Message, StringComparison.Ordinal);
-        Assert.Equal(record.ReadingAt(399), Assert.Single(record.SiValuesAt(Reconstruction.Linear, record.TimeAt(399))));
+        Assert.Equal(record.ReadingAt(399), Assert.Single(record.ReadingsAt(Reconstruction.Linear, record.TimeAt(399))));
     }
 
     [Fact]
