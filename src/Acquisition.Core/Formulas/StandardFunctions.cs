@@ -18,6 +18,6 @@ public static class StandardFunctions
         .With(Records.SineFunctions.All())
         .With(Attribution.AttributionFunctions.All())
         .With(UncertaintyFunctions.All())
-        // Planning
+        .With(Planning.PlanningFunctions.All())
         ;
 }

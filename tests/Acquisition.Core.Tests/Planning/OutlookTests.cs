@@ -58,7 +58,7 @@ public class OutlookTests
         CheckValue value = CheckValue.All[id];
         Outlook outlook = Signal.Square(1.MHz(), 1.Vpp(), Duration.FromSeconds(value.Number("tr"))).Through(Response.Cascade())
             .SampledBy(new Digitizer(SampleRate.FromSamplesPerSecond(value.Number("fs")), 1.Mpts(), 8.bit())).Over(1.us());
-        value.Confirm(outlook.IntervalsPerEdge!.Value);
+        value.Confirm(outlook.IntervalsPerEdge!.Value.Fraction);
         Assert.Contains(outlook.Findings, finding => finding.Code == "few-points-per-edge");
     }
 

@@ -38,10 +38,10 @@ public sealed partial class Outlook
         : null;
 
     /// <summary>The sample intervals in one period; null for a signal that does not repeat.</summary>
-    public double? PointsPerPeriod => Signal.Fundamental is { } fundamental ? StoredRate.SiValue / fundamental.SiValue : null;
+    public Ratio? PointsPerPeriod => Signal.Fundamental is { } fundamental ? Sampling.SamplesPerPeriod(StoredRate, fundamental) : null;
 
     /// <summary>The sample intervals on the edge as it is displayed; null for a signal without edges.</summary>
-    public double? IntervalsPerEdge => DisplayedEdge is { } edge ? StoredRate.SiValue * edge.Value.SiValue : null;
+    public Ratio? IntervalsPerEdge => DisplayedEdge is { } edge ? Ratio.FromSi(StoredRate.SiValue * edge.Value.SiValue, "edge") : null;
 
     /// <summary>The lines of the signal on the display: those above a ten-thousandth of the fundamental, at most 200. Empty for a signal that does not repeat.</summary>
     public IReadOnlyList<HarmonicOutlook> Harmonics => _lines.Value.Listed;

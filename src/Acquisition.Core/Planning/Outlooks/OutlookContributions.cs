@@ -34,7 +34,7 @@ internal sealed class OutlookContributions(Outlook outlook)
 
     private void AddSampling(List<Contribution> all)
     {
-        if (outlook.Signal.SteepestEdge is not null && outlook.IntervalsPerEdge is { } intervals)
+        if (outlook.Signal.SteepestEdge is not null && outlook.IntervalsPerEdge?.SiValue is { } intervals)
         {
             // A point may be off by up to one interval on each side of the edge; two intervals and more are what reconstruction can work with.
             double share = intervals < 2 ? (1 / intervals) - 0.5 : 0;

@@ -72,7 +72,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
     private void Sampling()
     {
         double rate = outlook.StoredRate.SiValue;
-        if (outlook.IntervalsPerEdge is { } intervals && Signal.SteepestEdge!.RiseTime.SiValue > 0 && intervals < 3)
+        if (outlook.IntervalsPerEdge?.SiValue is { } intervals && Signal.SteepestEdge!.RiseTime.SiValue > 0 && intervals < 3)
         {
             double needed = 3 / outlook.DisplayedEdge!.Value.SiValue;
             Add("few-points-per-edge", intervals < 1 ? Severity.Failure : Severity.Warning,
@@ -82,7 +82,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         if (outlook.InterpolationError is { SiValue: > 0.05 } error && Signal.SteepestEdge is null)
         {
             Add("coarse-interpolation", Severity.Warning,
-                $"{outlook.Setup.Interpolation.Name} interpolation is off by up to {PlainText.Short(error)} of the amplitude at {PlainText.Number(outlook.PointsPerPeriod!.Value)} samples per period",
+                $"{outlook.Setup.Interpolation.Name} interpolation is off by up to {PlainText.Short(error)} of the amplitude at {PlainText.Number(outlook.PointsPerPeriod!.Value.SiValue)} samples per period",
                 outlook.Setup.Interpolation == Reconstruction.Sinc ? RateRemedy(4 * Signal.Fundamental!.Value.SiValue) : "sinc interpolation, or " + RateRemedy(rate * Math.Sqrt(error.SiValue / 0.01)), "handbook 5.8, 5.9");
         }
     }

@@ -51,8 +51,8 @@ internal static class OutlookText
         text.Row("record length", outlook.RecordLength.ToString());
         text.Row("Nyquist frequency", PlainText.Short(outlook.NyquistFrequency));
         Row(text, "Nyquist margin", outlook.NyquistMargin is { } margin ? PlainText.Number(margin.Fraction) + " x" : null);
-        Row(text, "points per period", outlook.PointsPerPeriod is { } points ? PlainText.Number(points) : null);
-        Row(text, "points per edge", outlook.IntervalsPerEdge is { } intervals ? PlainText.Number(intervals) : null);
+        Row(text, "points per period", outlook.PointsPerPeriod?.SiValue is { } points ? PlainText.Number(points) : null);
+        Row(text, "points per edge", outlook.IntervalsPerEdge?.SiValue is { } intervals ? PlainText.Number(intervals) : null);
         Row(text, "interpolation error", outlook.InterpolationErrorOfHighestHarmonic is { } error ? "up to " + PlainText.Short(error) + FormattableString.Invariant($" (harmonic {outlook.HarmonicsKept}, {outlook.Setup.Interpolation.Name})") : null);
         Row(text, "folded content", outlook.AliasShare is { } share ? PlainText.Short(share) + " of the fundamental" : null);
         foreach (HarmonicOutlook alias in outlook.Aliases.Take(3))
