@@ -55,9 +55,12 @@ internal sealed partial class Factors
             (real, imaginary) = (dr * scale, -di * scale);
         else
             (real, imaginary) = ((nr * dr + ni * di) * scale, (ni * dr - nr * di) * scale);
-        for (int k = 0; k < Vector<double>.Count; k++)
+        Span<double> reals = stackalloc double[Vector<double>.Count], imaginaries = stackalloc double[Vector<double>.Count];
+        real.CopyTo(reals);
+        imaginary.CopyTo(imaginaries);
+        for (int k = 0; k < reals.Length; k++)
         {
-            double re = real[k], im = imaginary[k];
+            double re = reals[k], im = imaginaries[k];
             if (Delay != 0)
             {
                 double angle = omega[k] * Delay, cosine = Math.Cos(angle), sine = Math.Sin(angle);

@@ -90,10 +90,13 @@ internal sealed class FourierStep : StepResponse
     {
         var scan = new StepScan();
         double time = -_scales.Reach, end = End;
-        while (time < end)
+        int quiet = 0;
+        while (time < end && quiet < 24)
         {
             double value = Value(time, out double slope);
             scan.Add(time, value, slope);
+            // Settled to rounding for as long as a slow oscillation could hide: what follows is noise.
+            quiet = time > 0 && Math.Abs(value - Final) < 1e-11 * Math.Abs(Final) ? quiet + 1 : 0;
             time += _scales.StepAt(time);
         }
         scan.Add(end, Final, 0);

@@ -78,7 +78,7 @@ internal abstract class StepResponse
                 seconds = Root(level, scan.Times[i - 1], scan.Times[i]);
                 return true;
             }
-            if (scan.HasExtreme(i - 1, out double guess))
+            if (scan.HasExtreme(i - 1, out double guess) && scan.MightReach(i - 1, guess, sign, sign * level))
             {
                 double at = Extreme(scan, i - 1, guess);
                 if (sign * Value(at) >= sign * level)
@@ -106,7 +106,7 @@ internal abstract class StepResponse
                 seconds = scan.Times[i];
             }
             // Only an extreme between two points that might beat the best one so far is worth refining.
-            if (i + 1 < scan.Count && scan.HasExtreme(i, out double guess) && sign * scan.CubicAt(i, guess) > best - 1e-3 * Math.Abs(best))
+            if (i + 1 < scan.Count && scan.HasExtreme(i, out double guess) && scan.MightReach(i, guess, sign, best))
             {
                 double at = Extreme(scan, i, guess), value = sign * Value(at);
                 if (value > best)
@@ -223,6 +223,13 @@ internal sealed class StepScan
         }
         time = _times[index] + (_times[index + 1] - _times[index]) * (left / (left - right));
         return true;
+    }
+
+    /// <summary>Whether an extreme between two points can reach a level, by the cubic with half of its hump to spare.</summary>
+    internal bool MightReach(int index, double time, double sign, double level)
+    {
+        double cubic = sign * CubicAt(index, time), higher = Math.Max(sign * _values[index], sign * _values[index + 1]);
+        return cubic + 0.5 * Math.Abs(cubic - higher) >= level;
     }
 
     /// <summary>The cubic through two neighbours' values and slopes.</summary>
