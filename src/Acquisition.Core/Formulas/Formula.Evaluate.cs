@@ -8,6 +8,9 @@ namespace Acquisition.Core;
 
 public sealed partial class Formula
 {
+    /// <summary>The registers of an everyday formula; each more costs time to clear.</summary>
+    private const int FewRegisters = 16;
+
     /// <summary>So many registers fit the stack without a thought; a formula that needs more takes an array.</summary>
     private const int RegistersOnStack = 128;
 
@@ -65,27 +68,32 @@ public sealed partial class Formula
 #if NET8_0_OR_GREATER
     public double EvaluateSi(params ReadOnlySpan<double> siValues)
     {
-        RequireNumbers(siValues.Length, nameof(siValues));
-        int count = _program.Registers;
-        Span<double> numbers = count <= RegistersOnStack ? stackalloc double[RegistersOnStack] : new double[count];
-        siValues.CopyTo(numbers);
-        return Finish(numbers, siValues);
-    }
-
-    private double Finish(Span<double> numbers, ReadOnlySpan<double> siValues)
-    {
-        _program.LoadConstants(numbers);
+        if (!_givesNumberFromNumbers || siValues.Length != _program.Inputs) RequireNumbers(siValues.Length, nameof(siValues));
         double value;
         try
         {
-            _program.Run(0, _program.Code.Length, numbers, _program.NewObjects(null), null);
-            value = numbers[_result];
+            int registers = _program.Registers;
+            value = registers <= FewRegisters ? RunWithFew(siValues)
+                : registers <= RegistersOnStack ? RunOnStack(siValues)
+                : RunIn(new double[registers], siValues);
         }
         catch (Exception refusal) when (refusal is not (FormulaException or OutOfMemoryException))
         {
             value = double.NaN;
         }
         return Arithmetic.IsFinite(value) ? value : throw Diagnosis.Of(this, _program, siValues.ToArray(), null);
+    }
+
+    private double RunWithFew(ReadOnlySpan<double> siValues) => RunIn(stackalloc double[FewRegisters], siValues);
+
+    private double RunOnStack(ReadOnlySpan<double> siValues) => RunIn(stackalloc double[RegistersOnStack], siValues);
+
+    private double RunIn(Span<double> numbers, ReadOnlySpan<double> siValues)
+    {
+        for (int i = 0; i < siValues.Length; i++) numbers[i] = siValues[i];
+        _program.LoadConstants(numbers);
+        _program.Run(0, _program.Code.Length, numbers, _program.NewObjects(null), null);
+        return numbers[_result];
     }
 #else
     public double EvaluateSi(params double[] siValues)

@@ -21,6 +21,7 @@ public sealed partial class Formula
     private readonly Program _uncertain;
     private readonly int _result;
     private readonly int _uncertainResult;
+    private readonly bool _givesNumberFromNumbers;
     private readonly string? _unit;
     private readonly double _unitFactor;
 
@@ -32,6 +33,7 @@ public sealed partial class Formula
         ResultKind = root.Kind!;
         (_program, _result) = nominal;
         (_uncertain, _uncertainResult) = uncertain;
+        _givesNumberFromNumbers = ResultKind.IsHeldAsNumber && _program.ObjectInputs == 0;
         if (root is ConversionNode conversion) (_unit, _unitFactor) = (conversion.Unit, conversion.LocalFactor);
     }
 
@@ -83,10 +85,8 @@ public sealed partial class Formula
 
     private static (Program? Program, int Result) Bind(string text, FormulaNode root, FormulaContext context, ProblemList problems, bool deviates, out bool hasUncertainTerms)
     {
-        int numbers = 0;
-        foreach (FormulaInput input in context.Inputs) numbers += input.Kind.IsHeldAsNumber ? 1 : 0;
-        var program = new ProgramBuilder(numbers, context.Inputs.Count - numbers);
-        var binder = new FormulaBinder(text, context.Functions, FormulaScope.Of(context.Inputs), context.Limits, problems, program, deviates);
+        var program = new ProgramBuilder(context.NumberInputs, context.Inputs.Count - context.NumberInputs);
+        var binder = new FormulaBinder(text, context.Functions, context.Scope, context.Limits, problems, program, deviates);
         Operand result = binder.BindFormula(root);
         hasUncertainTerms = binder.HasUncertainTerms;
         if (result.Kind is null || problems.Count > 0) return (null, 0);

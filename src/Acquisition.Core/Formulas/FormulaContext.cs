@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using Acquisition.Core.Formulas;
+using Acquisition.Core.Formulas.Binding;
 using Acquisition.Core.Formulas.Syntax;
 using Acquisition.Core.Functions;
 
@@ -17,6 +18,8 @@ public sealed class FormulaContext
         Inputs = inputs;
         Units = units;
         Limits = limits;
+        Scope = FormulaScope.Of(inputs);
+        foreach (FormulaInput input in inputs) NumberInputs += input.Kind.IsHeldAsNumber ? 1 : 0;
     }
 
     /// <summary>Every function of the library, no inputs, no units of its own, the default limits.</summary>
@@ -32,6 +35,11 @@ public sealed class FormulaContext
     public FormulaLimits Limits { get; }
 
     internal LocalUnits Units { get; }
+
+    /// <summary>The inputs as a formula finds them; nobody changes it.</summary>
+    internal FormulaScope Scope { get; }
+
+    internal int NumberInputs { get; }
 
     /// <summary>This context with one more input.</summary>
     /// <param name="name">The name that formulas use: letters, digits and underscores.</param>

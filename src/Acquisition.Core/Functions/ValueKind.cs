@@ -20,12 +20,14 @@ public sealed class ValueKind : IEquatable<ValueKind>
     private readonly Type? _modelType;
     private readonly Func<object, bool>? _isModel;
 
-    private ValueKind(Sort sort, string name, QuantityKind? quantity = null, Type? modelType = null, Func<object, bool>? isModel = null, IReadOnlyList<string>? choices = null)
+    private readonly string? _name;
+
+    private ValueKind(Sort sort, string? name, QuantityKind? quantity = null, Type? modelType = null, Func<object, bool>? isModel = null, IReadOnlyList<string>? choices = null)
     {
         _sort = sort;
         _modelType = modelType;
         _isModel = isModel;
-        Name = name;
+        _name = name;
         Quantity = quantity;
         Choices = choices ?? Array.Empty<string>();
     }
@@ -44,7 +46,7 @@ public sealed class ValueKind : IEquatable<ValueKind>
 
     /// <summary>A quantity of one kind, held in its SI unit (logarithmic kinds in their own unit: dB, dBm, dBV).</summary>
     /// <exception cref="ArgumentNullException"><paramref name="kind"/> is null.</exception>
-    public static ValueKind Of(QuantityKind kind) => new(Sort.Quantity, (kind ?? throw new ArgumentNullException(nameof(kind))).Name, kind);
+    public static ValueKind Of(QuantityKind kind) => new(Sort.Quantity, null, kind ?? throw new ArgumentNullException(nameof(kind)));
 
     /// <summary>A text that must be one of a few words, such as the name of an interpolation.</summary>
     /// <param name="name">What is chosen, such as <c>interpolation</c>.</param>
@@ -64,7 +66,7 @@ public sealed class ValueKind : IEquatable<ValueKind>
         new(Sort.Model, name ?? throw new ArgumentNullException(nameof(name)), modelType: typeof(T), isModel: static value => value is T);
 
     /// <summary>The word for it in messages, without an article.</summary>
-    public string Name { get; }
+    public string Name => _name ?? Quantity!.Name;
 
     /// <summary>The kind of the quantity; null for anything that is no quantity, and for <see cref="AnyQuantity"/>.</summary>
     public QuantityKind? Quantity { get; }
@@ -118,5 +120,5 @@ public sealed class ValueKind : IEquatable<ValueKind>
     public override string ToString() => Name;
 
     /// <summary>A quantity kind as a value kind.</summary>
-    public static implicit operator ValueKind(QuantityKind kind) => Of(kind);
+    public static implicit operator ValueKind(QuantityKind kind) => ReferenceEquals(kind, QuantityKind.Ratio) ? Number : Of(kind);
 }

@@ -8,22 +8,32 @@ namespace Acquisition.Core;
 [DebuggerDisplay("{ToString(),nq}")]
 public sealed partial class QuantityKind : IEquatable<QuantityKind>
 {
+    private readonly WrittenPrefix? _prefix;
+    private string? _name;
+    private string? _symbol;
+    private string? _asciiSymbol;
+
     private QuantityKind(string name, string symbol, Dimension dimension, QuantityNature nature = QuantityNature.Linear, LevelReference reference = LevelReference.None, WrittenPrefix prefix = WrittenPrefix.Engineering)
+        : this(dimension, nature, reference)
     {
-        Name = name;
-        Symbol = symbol;
-        AsciiSymbol = UnitSpelling.ToAscii(symbol);
+        _name = name;
+        _symbol = symbol;
+        _prefix = prefix;
+    }
+
+    /// <summary>A kind without a name in the trade. Its unit is spelt when somebody asks: what formulas compute on their way is rarely written.</summary>
+    private QuantityKind(Dimension dimension, QuantityNature nature, LevelReference reference)
+    {
         Dimension = dimension;
         Nature = nature;
         Reference = reference;
-        Prefix = nature >= QuantityNature.DecibelRatio ? WrittenPrefix.None : prefix;
     }
 
     /// <summary>The name in the trade, such as <c>sample rate</c>.</summary>
-    public string Name { get; }
+    public string Name => _name ??= "quantity in " + Symbol;
 
     /// <summary>The symbol of the unit without prefix that the value is held in, such as <c>Sa/s</c>; empty for a plain number.</summary>
-    public string Symbol { get; }
+    public string Symbol => _symbol ??= UnitSpelling.Of(Dimension, Nature, Reference);
 
     /// <summary>The dimension.</summary>
     public Dimension Dimension { get; }
@@ -37,9 +47,9 @@ public sealed partial class QuantityKind : IEquatable<QuantityKind>
     /// <summary>Whether a value is counted in decibels, so that it follows the rules of decibels.</summary>
     public bool IsLogarithmic => Nature >= QuantityNature.DecibelRatio;
 
-    internal string AsciiSymbol { get; }
+    internal string AsciiSymbol => _asciiSymbol ??= UnitSpelling.ToAscii(Symbol);
 
-    internal WrittenPrefix Prefix { get; }
+    internal WrittenPrefix Prefix => IsLogarithmic ? WrittenPrefix.None : _prefix ?? PrefixOfSpelling();
 
     /// <summary>The kind of that dimension, nature and reference: the trade's where it has a name, else one that is named by its unit.</summary>
     /// <param name="dimension">The dimension; of a level, that of what it is the logarithm of; of a slope or density, with what it is per.</param>
@@ -51,11 +61,12 @@ public sealed partial class QuantityKind : IEquatable<QuantityKind>
         {
             if (kind.Is(dimension, nature, reference)) return kind;
         }
-        string symbol = UnitSpelling.Of(dimension, nature, reference);
-        // With a prefix, S/s would be read as samples per second, as front panels mean it.
-        bool takesPrefix = UnitSpelling.StartsWithPlainSymbol(symbol) && symbol != "S/s";
-        return new QuantityKind("quantity in " + symbol, symbol, dimension, nature, reference, takesPrefix ? WrittenPrefix.Engineering : WrittenPrefix.None);
+        return new QuantityKind(dimension, nature, reference);
     }
+
+    /// <summary>With a prefix, S/s would be read as samples per second, as front panels mean it.</summary>
+    private WrittenPrefix PrefixOfSpelling() =>
+        UnitSpelling.StartsWithPlainSymbol(Symbol) && Symbol != "S/s" ? WrittenPrefix.Engineering : WrittenPrefix.None;
 
     internal bool Is(Dimension dimension, QuantityNature nature, LevelReference reference) =>
         Dimension == dimension && Nature == nature && Reference == reference;

@@ -36,10 +36,35 @@ internal sealed partial class FormulaBinder
             _problems.Add(node.Start, node.End, $"found {node.Name} of {(found.Length == 0 ? "nothing" : found)}, expected {string.Join(" or ", candidates.Select(candidate => candidate.Signature))}");
             return Operand.Unknown;
         }
-        if (!TryArrange(function, node, out int[] order)) return Operand.Unknown;
+        int[] order;
+        if (IsInOrder(function, node))
+            order = InOrder(arguments.Length);
+        else if (!TryArrange(function, node, out order))
+            return Operand.Unknown;
         node.Function = function;
         return CheckKinds(function, node, arguments, order) ? Invoke(function, node, arguments, order, mark) : Operand.Unknown;
     }
+
+    /// <summary>Whether exactly the parameters are given, by place: the frequent case.</summary>
+    private static bool IsInOrder(FunctionDefinition function, CallNode node)
+    {
+        if (node.Arguments.Count != function.Parameters.Count || node.Arguments.Count == 0) return false;
+        for (int i = 0; i < node.Arguments.Count; i++)
+        {
+            if (node.Arguments[i].Name is not null) return false;
+        }
+        return true;
+    }
+
+    private static int[] InOrder(int count)
+    {
+        if (count == 1) return JustTheFirst;
+        var order = new int[count];
+        for (int i = 0; i < count; i++) order[i] = i;
+        return order;
+    }
+
+    private static readonly int[] JustTheFirst = { 0 };
 
     private static bool Fits(FunctionDefinition function, CallNode node, Operand[] arguments)
     {
@@ -117,17 +142,16 @@ internal sealed partial class FormulaBinder
             FunctionParameter parameter = function.Parameters[Math.Min(j, function.Parameters.Count - 1)];
             FormulaNode place = node.Arguments[order[j]].Value;
             Operand argument = arguments[order[j]];
-            string purpose = $" for '{parameter.Name}' of {function.Name}";
             if (!Fits(argument, parameter.Kind))
             {
-                Refuse(place, argument, Quotation.WithArticle(parameter.Kind.Name) + purpose, parameter.Kind.Quantity);
+                Refuse(place, argument, Quotation.WithArticle(parameter.Kind.Name) + PurposeOf(parameter, function), parameter.Kind.Quantity);
                 isGood = false;
             }
             else if (parameter.Kind.Choices.Count > 0 && argument.IsKnown && !parameter.Kind.Choices.Contains((string)argument.Object!))
             {
                 string word = (string)argument.Object!;
                 string? nearest = Suggestions.Nearest(word, parameter.Kind.Choices);
-                _problems.Add(place.Start, place.End, $"found \"{Quotation.Of(word, 0, word.Length)}\", expected {string.Join(" or ", parameter.Kind.Choices.Select(choice => "\"" + choice + "\""))}{purpose}", nearest is null ? null : "\"" + nearest + "\"");
+                _problems.Add(place.Start, place.End, $"found \"{Quotation.Of(word, 0, word.Length)}\", expected {string.Join(" or ", parameter.Kind.Choices.Select(choice => "\"" + choice + "\""))}{PurposeOf(parameter, function)}", nearest is null ? null : "\"" + nearest + "\"");
                 isGood = false;
             }
             else if (parameter.Kind.IsAnyQuantity && function.Parameters.Count >= 1)
@@ -143,6 +167,8 @@ internal sealed partial class FormulaBinder
         }
         return isGood;
     }
+
+    private static string PurposeOf(FunctionParameter parameter, FunctionDefinition function) => $" for '{parameter.Name}' of {function.Name}";
 
     private static bool Fits(Operand argument, ValueKind kind) =>
         kind.IsAnyQuantity ? argument.Kind is { IsQuantity: true }
@@ -169,7 +195,7 @@ internal sealed partial class FormulaBinder
                 for (int j = 1; j < ordered.Length; j++) best = Emit(function.Intrinsic == Intrinsic.Minimum ? Operation.Minimum : Operation.Maximum, node, result, mark, best, ordered[j]);
                 return best;
         }
-        if (ordered.All(operand => operand.IsKnown) && TryCompute(function, ordered, result, out Operand known)) return known;
+        if (Array.TrueForAll(ordered, operand => operand.IsKnown) && TryCompute(function, ordered, result, out Operand known)) return known;
         if (_program.CallCount - _callsBefore >= _limits.Calls)
         {
             _problems.Add(node.Start, node.End, FormattableString.Invariant($"more than {_limits.Calls} function calls"));

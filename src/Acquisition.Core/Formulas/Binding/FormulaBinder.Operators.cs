@@ -9,15 +9,23 @@ namespace Acquisition.Core.Formulas.Binding;
 /// <summary>Operators between two operands, and uncertain values.</summary>
 internal sealed partial class FormulaBinder
 {
-    /// <summary>A long sum leans to the left: its spine is walked in a loop, so that its length does not become depth.</summary>
+    /// <summary>A sum of that many terms is walked by calls; a longer one leans to the left too deeply for that.</summary>
+    private const int ShortSpine = 32;
+
     private Operand Binary(BinaryNode node)
     {
-        if (node.Left is not BinaryNode && !IsLazy(node))
-        {
-            var start = _program.Mark;
-            Operand first = Bind(node.Left), second = Bind(node.Right);
-            return first.Kind is null || second.Kind is null ? Operand.Unknown : Combine(node, first, second, start);
-        }
+        int spine = 0;
+        for (FormulaNode left = node; left is BinaryNode inner && spine <= ShortSpine; left = inner.Left) spine++;
+        if (spine > ShortSpine) return LongBinary(node);
+        if (IsLazy(node)) return Lazy(node);
+        var mark = _program.Mark;
+        Operand first = Bind(node.Left), second = Bind(node.Right);
+        return first.Kind is null || second.Kind is null ? Operand.Unknown : Combine(node, first, second, mark);
+    }
+
+    /// <summary>Walks the left spine in a loop, so that the length of a sum does not become depth.</summary>
+    private Operand LongBinary(BinaryNode node)
+    {
         var spine = new Stack<BinaryNode>();
         FormulaNode leftmost = node;
         while (leftmost is BinaryNode inner && !IsLazy(inner))

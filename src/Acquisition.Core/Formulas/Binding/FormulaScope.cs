@@ -10,13 +10,13 @@ internal sealed class FormulaScope
 
     internal IReadOnlyCollection<string> Names => _operands.Keys;
 
-    /// <summary>The names asked for since this was last cleared.</summary>
-    internal HashSet<string> Used { get; } = new(System.StringComparer.Ordinal);
+    /// <summary>The names asked for, where somebody wants to know.</summary>
+    internal HashSet<string>? Used { get; set; }
 
     internal bool TryFind(string name, out Operand operand)
     {
         bool isFound = _operands.TryGetValue(name, out operand);
-        if (isFound) Used.Add(name);
+        if (isFound) Used?.Add(name);
         return isFound;
     }
 

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using Acquisition.Core.Formulas.Syntax;
 
@@ -17,18 +18,18 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
     /// <summary>Looking for an equal constant is worth it among the first few.</summary>
     private const int MostCompared = 16;
 
-    private static readonly long Open = System.BitConverter.DoubleToInt64Bits(double.NaN);
+    private static readonly long Open = BitConverter.DoubleToInt64Bits(double.NaN);
 
-    private readonly List<Instruction> _code = new();
-    private readonly List<CallSite> _calls = new();
-    private readonly List<UncertainTerm> _terms = new();
-    private readonly Registers _numbers = new();
-    private readonly Registers _objects = new();
+    private readonly List<Instruction> _code = new(8);
     private readonly List<double> _constants = new();
-    private readonly List<object?> _objectConstants = new();
+    private List<CallSite>? _calls;
+    private List<UncertainTerm>? _terms;
+    private List<object?>? _objectConstants;
+    private Registers _numbers;
+    private Registers _objects;
 
     /// <summary>How many passing registers of a kind are in use.</summary>
-    private sealed class Registers
+    private struct Registers
     {
         internal int Top;
         internal int Highest;
@@ -43,7 +44,9 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     internal int Length => _code.Count;
 
-    internal int CallCount => _calls.Count;
+    private int ObjectConstants => _objectConstants?.Count ?? 0;
+
+    internal int CallCount => _calls?.Count ?? 0;
 
     /// <summary>The state of the passing registers, to return to when an operator has read its operands.</summary>
     internal (int Numbers, int Objects) Mark => (_numbers.Top, _objects.Top);
@@ -64,10 +67,10 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     internal int ConstantNumber(double value)
     {
-        long bits = System.BitConverter.DoubleToInt64Bits(value);
+        long bits = BitConverter.DoubleToInt64Bits(value);
         for (int i = 0; i < _constants.Count && i < MostCompared; i++)
         {
-            if (System.BitConverter.DoubleToInt64Bits(_constants[i]) == bits && bits != Open) return Constant + i;
+            if (BitConverter.DoubleToInt64Bits(_constants[i]) == bits && bits != Open) return Constant + i;
         }
         _constants.Add(value);
         return Constant + _constants.Count - 1;
@@ -82,8 +85,8 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     internal int ConstantObject(object? value)
     {
-        _objectConstants.Add(value);
-        return Constant + _objectConstants.Count - 1;
+        (_objectConstants ??= new List<object?>()).Add(value);
+        return Constant + ObjectConstants - 1;
     }
 
     internal int Add(Operation operation, FormulaNode place, int target, int a = 0, int b = 0, int c = 0)
@@ -108,30 +111,32 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     internal int Add(CallSite call)
     {
-        _calls.Add(call);
+        (_calls ??= new List<CallSite>()).Add(call);
         return _calls.Count - 1;
     }
 
     internal int Add(UncertainTerm term)
     {
-        _terms.Add(term);
+        (_terms ??= new List<UncertainTerm>()).Add(term);
         return _terms.Count - 1;
     }
 
     internal Program Build()
     {
-        var code = _code.ToArray();
+        Instruction[] code = _code.ToArray();
+        CallSite[] calls = _calls?.ToArray() ?? Array.Empty<CallSite>();
+        UncertainTerm[] terms = _terms?.ToArray() ?? Array.Empty<UncertainTerm>();
         for (int i = 0; i < code.Length; i++) Renumber(ref code[i]);
-        foreach (CallSite call in _calls)
+        foreach (CallSite call in calls)
         {
             for (int j = 0; j < call.Slots.Length; j++) call.Slots[j] = call.IsNumber[j] ? Place(call.Slots[j]) : ObjectPlace(call.Slots[j]);
         }
-        foreach (UncertainTerm term in _terms) term.HalfWidthRegister = Place(term.HalfWidthRegister);
-        int objectRegisters = objectInputs + _objectConstants.Count + _objects.Kept + _objects.Highest;
-        var objects = new object?[objectRegisters];
-        _objectConstants.CopyTo(objects, objectInputs);
-        return new Program(code, _calls.ToArray(), _constants.ToArray(), objects, inputs, objectInputs,
-            inputs + _constants.Count + _numbers.Kept + _numbers.Highest, objectRegisters, _terms.ToArray());
+        foreach (UncertainTerm term in terms) term.HalfWidthRegister = Place(term.HalfWidthRegister);
+        int objectRegisters = objectInputs + ObjectConstants + _objects.Kept + _objects.Highest;
+        object?[] objects = objectRegisters == 0 ? Array.Empty<object?>() : new object?[objectRegisters];
+        _objectConstants?.CopyTo(objects, objectInputs);
+        return new Program(code, calls, _constants.Count == 0 ? Array.Empty<double>() : _constants.ToArray(), objects, inputs, objectInputs,
+            inputs + _constants.Count + _numbers.Kept + _numbers.Highest, objectRegisters, terms);
     }
 
     /// <summary>Where a number register ends up; valid once nothing is added any more.</summary>
@@ -148,8 +153,8 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
     {
         0 => register,
         1 => register - Constant + objectInputs,
-        2 => register - Kept + objectInputs + _objectConstants.Count,
-        _ => register - Passing + objectInputs + _objectConstants.Count + _objects.Kept,
+        2 => register - Kept + objectInputs + ObjectConstants,
+        _ => register - Passing + objectInputs + ObjectConstants + _objects.Kept,
     };
 
     private void Renumber(ref Instruction i)

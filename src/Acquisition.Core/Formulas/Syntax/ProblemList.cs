@@ -9,14 +9,15 @@ internal sealed class ProblemList(string text, int firstLine = 1, int firstColum
     /// <summary>Enough for a person to work on; a hostile text gets no longer answer.</summary>
     internal const int Most = 50;
 
-    private readonly List<FormulaProblem> _problems = new();
+    private List<FormulaProblem>? _problems;
 
-    internal int Count => _problems.Count;
+    internal int Count => _problems?.Count ?? 0;
 
     internal void Add(int start, int end, string message, string? suggestion = null) => Add(start, end, message, suggestion is null ? null : () => suggestion);
 
     internal void Add(int start, int end, string message, Func<string?>? suggest)
     {
+        _problems ??= new List<FormulaProblem>();
         if (_problems.Count >= Most) return;
         foreach (FormulaProblem earlier in _problems)
         {
@@ -28,11 +29,7 @@ internal sealed class ProblemList(string text, int firstLine = 1, int firstColum
     /// <summary>Whether something at a place is reported already.</summary>
     internal bool HasAt(int start)
     {
-        foreach (FormulaProblem problem in _problems)
-        {
-            if (problem.Start == start) return true;
-        }
-        return false;
+        return _problems is not null && _problems.Exists(problem => problem.Start == start);
     }
 
     /// <summary>A problem with its line and column.</summary>
@@ -53,6 +50,7 @@ internal sealed class ProblemList(string text, int firstLine = 1, int firstColum
 
     internal IReadOnlyList<FormulaProblem> Sorted()
     {
+        if (_problems is null) return Array.Empty<FormulaProblem>();
         _problems.Sort(static (left, right) => left.Start != right.Start ? left.Start.CompareTo(right.Start) : right.Length.CompareTo(left.Length));
         return _problems.ToArray();
     }

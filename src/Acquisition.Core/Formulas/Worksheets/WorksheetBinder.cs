@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using Acquisition.Core.Formulas.Binding;
 using Acquisition.Core.Formulas.Execution;
 using Acquisition.Core.Formulas.Syntax;
@@ -19,9 +18,9 @@ internal static class WorksheetBinder
         var places = new WorksheetPlace[statements.Count];
         for (int i = 0; i < places.Length; i++)
         {
-            scope.Used.Clear();
+            var used = scope.Used = new HashSet<string>(StringComparer.Ordinal);
             places[i] = Bind(statements[i], binder, program, scope, problems);
-            statements[i].Uses = scope.Used.ToArray();
+            statements[i].Uses = used;
         }
         hasUncertainTerms = binder.HasUncertainTerms;
         if (problems.Count > 0) return (null, places);
