@@ -83,7 +83,7 @@ public sealed class FunctionListTests
         return (half.SiValue - zero.SiValue) * (1 + 1e-9);
     }
 
-    private static string Root()
+    internal static string Root()
     {
         for (DirectoryInfo? folder = new(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {
