@@ -8,35 +8,35 @@ namespace Acquisition.Core;
 public sealed partial class Formula
 {
     /// <summary>Evaluates over columns: row by row the same bits as <see cref="EvaluateSi"/>, at the speed of a loop written by hand.</summary>
-    /// <param name="siColumns">One array for each input, in their order, in the unit its kind is held in; all as long as <paramref name="siResults"/>.</param>
-    /// <param name="siResults">Takes the results; may be none of the inputs.</param>
+    /// <param name="columnsInSi">One array for each input, in their order, in the unit its kind is held in; all as long as <paramref name="resultsInSi"/>.</param>
+    /// <param name="resultsInSi">Takes the results; may be none of the inputs.</param>
     /// <exception cref="ArgumentException">There are not as many columns as inputs, or they differ in length.</exception>
     /// <exception cref="InvalidOperationException">The formula takes or gives a text or a model.</exception>
     /// <exception cref="FormulaException">The formula has no value for a row; the message names the first such row, from 0.</exception>
-    public void EvaluateColumns(double[][] siColumns, double[] siResults)
+    public void EvaluateColumns(double[][] columnsInSi, double[] resultsInSi)
     {
-        if (siColumns is null) throw new ArgumentNullException(nameof(siColumns));
-        if (siResults is null) throw new ArgumentNullException(nameof(siResults));
-        RequireNumbers(siColumns.Length, nameof(siColumns));
-        for (int i = 0; i < siColumns.Length; i++)
+        if (columnsInSi is null) throw new ArgumentNullException(nameof(columnsInSi));
+        if (resultsInSi is null) throw new ArgumentNullException(nameof(resultsInSi));
+        RequireNumbers(columnsInSi.Length, nameof(columnsInSi));
+        for (int i = 0; i < columnsInSi.Length; i++)
         {
-            if (siColumns[i] is null || siColumns[i].Length != siResults.Length)
-                throw new ArgumentException(FormattableString.Invariant($"the column of {Inputs[i].Name} has {siColumns[i]?.Length ?? 0} values, expected {siResults.Length}"), nameof(siColumns));
-            if (ReferenceEquals(siColumns[i], siResults)) throw new ArgumentException("the results would overwrite an input", nameof(siResults));
+            if (columnsInSi[i] is null || columnsInSi[i].Length != resultsInSi.Length)
+                throw new ArgumentException(FormattableString.Invariant($"the column of {Inputs[i].Name} has {columnsInSi[i]?.Length ?? 0} values, expected {resultsInSi.Length}"), nameof(columnsInSi));
+            if (ReferenceEquals(columnsInSi[i], resultsInSi)) throw new ArgumentException("the results would overwrite an input", nameof(resultsInSi));
         }
-        new ColumnRun(_program, siColumns, Array.Empty<double>(), null, null).Run(siResults.Length, _result, siResults);
-        RequireValues(siColumns, siResults);
+        new ColumnRun(_program, columnsInSi, Array.Empty<double>(), null, null).Run(resultsInSi.Length, _result, resultsInSi);
+        RequireValues(columnsInSi, resultsInSi);
     }
 
-    private void RequireValues(double[][] siColumns, double[] siResults)
+    private void RequireValues(double[][] columnsInSi, double[] resultsInSi)
     {
         double sum = 0;
-        for (int row = 0; row < siResults.Length; row++) sum += siResults[row] - siResults[row];
+        for (int row = 0; row < resultsInSi.Length; row++) sum += resultsInSi[row] - resultsInSi[row];
         if (sum == 0) return;
-        for (int row = 0; row < siResults.Length; row++)
+        for (int row = 0; row < resultsInSi.Length; row++)
         {
-            if (Arithmetic.IsFinite(siResults[row])) continue;
-            FormulaException reason = Diagnosis.Of(this, _program, Array.ConvertAll(siColumns, column => column[row]), null);
+            if (Arithmetic.IsFinite(resultsInSi[row])) continue;
+            FormulaException reason = Diagnosis.Of(this, _program, Array.ConvertAll(columnsInSi, column => column[row]), null);
             throw new FormulaException(FormattableString.Invariant($"row {row}: {reason.Message}"), reason);
         }
     }
@@ -44,29 +44,29 @@ public sealed partial class Formula
 #if NET8_0_OR_GREATER
     /// <summary>Evaluates a formula of one input over a column.</summary>
     /// <param name="siValues">The input.</param>
-    /// <param name="siResults">Takes the results, as many as there are values.</param>
+    /// <param name="resultsInSi">Takes the results, as many as there are values.</param>
     /// <exception cref="ArgumentException">The formula has not one input, or the lengths differ.</exception>
     /// <exception cref="FormulaException">The formula has no value for a row.</exception>
-    public void EvaluateColumn(ReadOnlySpan<double> siValues, Span<double> siResults) => EvaluateSpans(siValues, default, default, 1, siResults);
+    public void EvaluateColumn(ReadOnlySpan<double> siValues, Span<double> resultsInSi) => EvaluateSpans(siValues, default, default, 1, resultsInSi);
 
     /// <summary>Evaluates a formula of two inputs over columns.</summary>
     /// <param name="firstSiValues">The first input.</param>
     /// <param name="secondSiValues">The second input.</param>
-    /// <param name="siResults">Takes the results, as many as there are values.</param>
+    /// <param name="resultsInSi">Takes the results, as many as there are values.</param>
     /// <exception cref="ArgumentException">The formula has not two inputs, or the lengths differ.</exception>
     /// <exception cref="FormulaException">The formula has no value for a row.</exception>
-    public void EvaluateColumns(ReadOnlySpan<double> firstSiValues, ReadOnlySpan<double> secondSiValues, Span<double> siResults) =>
-        EvaluateSpans(firstSiValues, secondSiValues, default, 2, siResults);
+    public void EvaluateColumns(ReadOnlySpan<double> firstSiValues, ReadOnlySpan<double> secondSiValues, Span<double> resultsInSi) =>
+        EvaluateSpans(firstSiValues, secondSiValues, default, 2, resultsInSi);
 
     /// <summary>Evaluates a formula of three inputs over columns.</summary>
     /// <param name="firstSiValues">The first input.</param>
     /// <param name="secondSiValues">The second input.</param>
     /// <param name="thirdSiValues">The third input.</param>
-    /// <param name="siResults">Takes the results, as many as there are values.</param>
+    /// <param name="resultsInSi">Takes the results, as many as there are values.</param>
     /// <exception cref="ArgumentException">The formula has not three inputs, or the lengths differ.</exception>
     /// <exception cref="FormulaException">The formula has no value for a row.</exception>
-    public void EvaluateColumns(ReadOnlySpan<double> firstSiValues, ReadOnlySpan<double> secondSiValues, ReadOnlySpan<double> thirdSiValues, Span<double> siResults) =>
-        EvaluateSpans(firstSiValues, secondSiValues, thirdSiValues, 3, siResults);
+    public void EvaluateColumns(ReadOnlySpan<double> firstSiValues, ReadOnlySpan<double> secondSiValues, ReadOnlySpan<double> thirdSiValues, Span<double> resultsInSi) =>
+        EvaluateSpans(firstSiValues, secondSiValues, thirdSiValues, 3, resultsInSi);
 
     /// <summary>Spans cannot be kept in arrays, so stretches of them are copied; a stretch is large against the cost of starting a run.</summary>
     private void EvaluateSpans(ReadOnlySpan<double> first, ReadOnlySpan<double> second, ReadOnlySpan<double> third, int count, Span<double> results)

@@ -15,12 +15,12 @@ public static class TextFormulas
     /// <exception cref="FormulaException">A text is wrong, or there is no value.</exception>
     public static string Evaluate(string formula, params string[] inputs) => Value(formula, inputs).ToString();
 
-    /// <summary>Evaluates a formula to a number in a unit: <c>EvaluateIn("ns", "0.35 / 100 MHz")</c> is 3.5.</summary>
+    /// <summary>Evaluates a formula to a number in a unit: <c>EvaluateNumber("ns", "0.35 / 100 MHz")</c> is 3.5.</summary>
     /// <param name="unit">The unit of the number; empty for a plain number.</param>
     /// <param name="formula">The formula.</param>
     /// <param name="inputs">Inputs as <c>name = formula</c>.</param>
     /// <exception cref="FormulaException">A text is wrong, the formula is of another kind than the unit, or there is no value.</exception>
-    public static double EvaluateIn(string unit, string formula, params string[] inputs)
+    public static double EvaluateNumber(string unit, string formula, params string[] inputs)
     {
         FormulaValue value = Value(formula, inputs);
         FormulaValue one = Value(string.IsNullOrWhiteSpace(unit) ? "1" : "1 " + unit, Array.Empty<string>());
@@ -42,12 +42,12 @@ public static class TextFormulas
     }
 
     /// <summary>Checks a measured number against a limit text that names it <c>value</c>: <c>CheckValue(2.9, "ns", "value &gt;= 2 ns and value &lt;= 3 ns")</c>.</summary>
-    /// <param name="value">The number.</param>
+    /// <param name="reading">The number.</param>
     /// <param name="unit">Its unit; empty for a plain number.</param>
     /// <param name="limit">The condition.</param>
     /// <exception cref="FormulaException">A text is wrong, the value is not finite, or the limit is no condition.</exception>
-    public static bool CheckValue(double value, string unit, string limit) =>
-        Check(limit, "value = " + value.ToString("R", System.Globalization.CultureInfo.InvariantCulture) + " " + unit);
+    public static bool CheckValue(double reading, string unit, string limit) =>
+        Check(limit, "value = " + reading.ToString("R", System.Globalization.CultureInfo.InvariantCulture) + " " + unit);
 
     /// <summary>Fills a template: <c>Fill("edge {{ edge : 3 ns }}", "edge = 2.8 ns")</c>.</summary>
     /// <param name="template">The text with formulas in double braces.</param>

@@ -99,6 +99,6 @@ public sealed class FormulaHandbookTests
     public void WorkedValue_AsAFormula(string id)
     {
         (string formula, string unit) = Worked[id];
-        CheckValue.All[id].Confirm(TextFormulas.EvaluateIn(unit, formula));
+        CheckValue.All[id].Confirm(TextFormulas.EvaluateNumber(unit, formula));
     }
 }

@@ -76,9 +76,9 @@ public sealed class FormulaMessageTests
     [InlineData("\"a\" + 1", "column 1: found a text (\"a\"), expected a quantity before '+'")]
     // Calls.
     [InlineData("nyquist_frequency(1 MHz)", "column 19: found a frequency (1 MHz), expected a sample rate for 'sample_rate' of nyquist_frequency; did you mean 1 MSa/s?")]
-    [InlineData("period(frequncy: 1 MHz)", "column 8: period has no parameter 'frequncy'; did you mean frequency?")]
-    [InlineData("period(1 MHz, 2)", "column 15: found argument 2 of period, expected at most 1: period(frequency: frequency)")]
-    [InlineData("period()", "column 8: period needs 'frequency': period(frequency: frequency)")]
+    [InlineData("angular_frequency(frequncy: 1 MHz)", "column 19: angular_frequency has no parameter 'frequncy'; did you mean frequency?")]
+    [InlineData("angular_frequency(1 MHz, 2)", "column 26: found argument 2 of angular_frequency, expected at most 1: angular_frequency(frequency: frequency)")]
+    [InlineData("angular_frequency()", "column 19: angular_frequency needs 'frequency': angular_frequency(frequency: frequency)")]
     [InlineData("atan2(1 V, up: 2 V)", "column 12: 'up' of atan2 is given twice")]
     [InlineData("atan2(up: 1 V, 2 V)", "column 16: found an argument without a name after one with a name")]
     [InlineData("min(1 V, 1 A)", "column 10: found a current (1 A), expected a voltage as the first argument of min")]

@@ -10,11 +10,11 @@ public sealed class TextFormulasTests
     public void Formula_GivesTextAndNumbersInAnyUnit()
     {
         Assert.Equal("3.5 ns", TextFormulas.Evaluate("0.35 / b in ns", "b = 100 MHz"));
-        Assert.Equal(3.5, TextFormulas.EvaluateIn("ns", "0.35 / 100 MHz"), 1e-15);
-        Assert.Equal(20, TextFormulas.EvaluateIn("°C", "10 °C + 10 K"), 1e-12);
-        Assert.Equal(-40, TextFormulas.EvaluateIn("dBW", "-10 dBm"), 1e-12);
-        Assert.Equal(50, TextFormulas.EvaluateIn("%", "1 / 2"), 1e-12);
-        Assert.Equal(0.5, TextFormulas.EvaluateIn("", "1 / 2"), 1e-15);
+        Assert.Equal(3.5, TextFormulas.EvaluateNumber("ns", "0.35 / 100 MHz"), 1e-15);
+        Assert.Equal(20, TextFormulas.EvaluateNumber("°C", "10 °C + 10 K"), 1e-12);
+        Assert.Equal(-40, TextFormulas.EvaluateNumber("dBW", "-10 dBm"), 1e-12);
+        Assert.Equal(50, TextFormulas.EvaluateNumber("%", "1 / 2"), 1e-12);
+        Assert.Equal(0.5, TextFormulas.EvaluateNumber("", "1 / 2"), 1e-15);
     }
 
     [Fact]
@@ -45,5 +45,5 @@ public sealed class TextFormulasTests
 
     [Fact]
     public void UnitOfAnotherKind_IsRefused() =>
-        Assert.Equal("found a duration, expected a frequency for the unit 'MHz'", Assert.Throws<FormulaException>(() => TextFormulas.EvaluateIn("MHz", "3 ns")).Message);
+        Assert.Equal("found a duration, expected a frequency for the unit 'MHz'", Assert.Throws<FormulaException>(() => TextFormulas.EvaluateNumber("MHz", "3 ns")).Message);
 }

@@ -45,10 +45,10 @@ public sealed class WorksheetTests
             let   double = a + a
             let   exact = 3 V
             """).Evaluate();
-        Assert.Equal(0.3 / Math.Sqrt(3), result.Entries[0].SiStandardUncertainty!.Value, 1e-15);
-        Assert.Null(result.Entries[1].SiStandardUncertainty);
-        Assert.Equal(0.6 / Math.Sqrt(3), result.Entries[2].SiStandardUncertainty!.Value, 1e-15);
-        Assert.Null(result.Entries[3].SiStandardUncertainty);
+        Assert.Equal(0.3 / Math.Sqrt(3), result.Entries[0].StandardUncertaintyInSi!.Value, 1e-15);
+        Assert.Null(result.Entries[1].StandardUncertaintyInSi);
+        Assert.Equal(0.6 / Math.Sqrt(3), result.Entries[2].StandardUncertaintyInSi!.Value, 1e-15);
+        Assert.Null(result.Entries[3].StandardUncertaintyInSi);
     }
 
     [Theory]
@@ -66,7 +66,7 @@ public sealed class WorksheetTests
         WorksheetResult result = sheet.Evaluate(new Dictionary<string, FormulaValue> { ["edge"] = Quantity.Parse("10 ns") });
         Assert.True(result.Entries[1].IsOverridden);
         Assert.Equal(10e-9, result["edge"].SiValue);
-        Assert.Null(result.Entries[3].SiStandardUncertainty);
+        Assert.Null(result.Entries[3].StandardUncertaintyInSi);
         Assert.Equal(WorksheetVerdict.Passed, result.Entries[4].Verdict);
         Assert.True(result.HasPassed);
         Assert.Equal(2.8e-9, sheet.Evaluate()["edge"].SiValue);

@@ -36,7 +36,7 @@ public sealed class WorksheetEntry
     public bool IsOverridden { get; internal set; }
 
     /// <summary>The standard uncertainty of the value in SI (of a level in decibels), from the values stated with <c>±</c>; null where nothing is uncertain.</summary>
-    public double? SiStandardUncertainty { get; internal set; }
+    public double? StandardUncertaintyInSi { get; internal set; }
 
     /// <summary>The verdict of a check; null for other lines.</summary>
     public WorksheetVerdict? Verdict { get; internal set; }

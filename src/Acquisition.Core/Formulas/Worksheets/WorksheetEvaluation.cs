@@ -70,7 +70,7 @@ internal sealed class WorksheetEvaluation
             Problem = problem,
             IsOverridden = isOverridden,
         };
-        if (problem is null && !isOverridden && value!.Value.Kind.IsQuantity) entry.SiStandardUncertainty = TryUncertainty(_sheet.UncertainPlaces[index].Register, value!.Value.Kind.Quantity!)?.Budget(Coverage.Usual).SiStandardUncertainty;
+        if (problem is null && !isOverridden && value!.Value.Kind.IsQuantity) entry.StandardUncertaintyInSi = TryUncertainty(_sheet.UncertainPlaces[index].Register, value!.Value.Kind.Quantity!)?.Budget(Coverage.Usual).SiStandardUncertainty;
         if (statement.Keyword == WorksheetKeyword.Check)
         {
             entry.Decision = problem is null ? Decision(index) : null;

@@ -21,7 +21,7 @@ internal static class WorksheetJson
                 else if (value.Kind.Quantity is { } kind) json.Number("siValue", value.SiValue).Text("siUnit", kind.Symbol);
                 json.Text("text", entry.Text);
             }
-            if (entry.SiStandardUncertainty is { } uncertainty) json.Number("siStandardUncertainty", uncertainty);
+            if (entry.StandardUncertaintyInSi is { } uncertainty) json.Number("siStandardUncertainty", uncertainty);
             if (entry.IsOverridden) json.Truth("isOverridden", true);
             if (entry.Verdict is { } verdict) json.Text("verdict", Word(verdict));
             if (entry.Decision is { } decision)
