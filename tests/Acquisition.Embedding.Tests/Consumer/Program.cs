@@ -12,6 +12,9 @@ internal static class Program
         Console.OutputEncoding = new System.Text.UTF8Encoding(false);
         QuantityTextReadsBack();
         UnitsAndFormatsAreAlike();
+        TheMainJobRuns();
+        FormulasRunFromTextAlone();
+        RefusalsNameTheirCause();
         return 0;
     }
 
@@ -53,6 +56,48 @@ internal static class Program
             }
         }
         Console.WriteLine("quantities in all units and formats: " + texts.ToString(CultureInfo.InvariantCulture) + ", wrong: " + wrong.ToString(CultureInfo.InvariantCulture) + ", digest: " + digest.ToString("x16", CultureInfo.InvariantCulture));
+    }
+
+    private static void TheMainJobRuns()
+    {
+        Signal clock = Signal.Square(Frequency.FromMegahertz(24), PeakToPeakVoltage.FromVolts(3.3), Duration.FromNanoseconds(2.8));
+        MeasurementChain chain = MeasurementChain.From(Resistance.FromOhms(33))
+            .Probe(Probe.Passive(10, Resistance.FromMegaohms(10), Capacitance.FromPicofarads(12), Frequency.FromMegahertz(200)))
+            .Into(FrontEnd.HighImpedance(Resistance.FromMegaohms(1), Capacitance.FromPicofarads(14), Response.Gaussian(Frequency.FromMegahertz(200))));
+        var digitizer = new Digitizer(SampleRate.FromGigasamplesPerSecond(2), PointCount.FromMegapoints(14), BitDepth.FromBits(8));
+        Outlook outlook = clock.Through(chain.Response).SampledBy(digitizer).Over(Duration.FromMilliseconds(10));
+        Console.WriteLine(outlook);
+    }
+
+    private static void FormulasRunFromTextAlone()
+    {
+        Console.WriteLine(TextFormulas.Evaluate("2 GSa/s * 100 ms"));
+        Console.WriteLine(TextFormulas.Fill("edge {{ sqrt(edge^2 + chain^2) : G4 ns }}, {{ 20 dB + 6 dB }}", "edge = 2.8 ns", "chain = 2.3 ns"));
+        Console.WriteLine(TextFormulas.RunWorksheet("given edge = 2.8 ns\nlet seen = sqrt(edge^2 + (2.3 ns)^2)\ncheck seen <= 1.10 * edge else \"stretched\"\nshow seen in ns, 3 digits\n"));
+    }
+
+    private static void RefusalsNameTheirCause()
+    {
+        foreach (string text in new[] { "100 Mhz", "2,5 GHz", "1e400 Hz", "" })
+        {
+            try
+            {
+                Console.WriteLine(Frequency.Parse(text));
+            }
+            catch (FormatException refusal)
+            {
+                Console.WriteLine(refusal.Message);
+            }
+        }
+        try
+        {
+            Response.Gaussian(Frequency.FromMegahertz(-20));
+        }
+        catch (ArgumentException refusal)
+        {
+            // The runtimes differ in how they append the name of the parameter.
+            Console.WriteLine(refusal.Message.Split('\n')[0].Split(new[] { " (Param" }, StringSplitOptions.None)[0].TrimEnd('\r'));
+        }
     }
 
     /// <summary>Any finite double, its bits from a 64-bit linear congruential generator.</summary>
