@@ -13,11 +13,11 @@ internal static class SpreadText
     {
         problem = null;
         string rest = (text ?? "").Trim();
-        if (rest.StartsWith("±", StringComparison.Ordinal)) rest = rest.Substring(1).TrimStart();
+        if (rest.Length > 0 && rest[0] == '±') rest = rest.Substring(1).TrimStart();
         else if (rest.StartsWith("+-", StringComparison.Ordinal)) rest = rest.Substring(2).TrimStart();
         string statement = "";
         int open = rest.LastIndexOf('(');
-        if (open > 0 && rest.EndsWith(")", StringComparison.Ordinal) && Statement(rest.Substring(open + 1, rest.Length - open - 2)) is { } found)
+        if (open > 0 && rest[rest.Length - 1] == ')' && Statement(rest.Substring(open + 1, rest.Length - open - 2)) is { } found)
         {
             statement = found;
             rest = rest.Substring(0, open).TrimEnd();
@@ -52,7 +52,7 @@ internal static class SpreadText
         "triangular" => Spread.Triangular(width),
         "arcsine" => Spread.Arcsine(width),
         _ when statement[0] == 'k' => Spread.Expanded(width, Number(statement.Substring(2), "coverageFactor")),
-        _ => Spread.WithProbability(width, Ratio.FromFraction(statement.EndsWith("%", StringComparison.Ordinal)
+        _ => Spread.WithProbability(width, Ratio.FromFraction(statement.Length > 0 && statement[statement.Length - 1] == '%'
             ? Number(statement.Substring(2, statement.Length - 3), "probability") / 100
             : Number(statement.Substring(2), "probability"))),
     };
