@@ -12,7 +12,7 @@ public sealed class PublicSignatureTests
 {
     /// <summary>Words that tell what a plain number is: a unit, or a number that has none.</summary>
     private static readonly Regex NamesItsUnit = new(
-        "(hertz|seconds|volts|amperes|ohms|farads|henries|watts|kelvins|celsius|met(er|re)s|inches|radians|degrees|bits|samples|points|pts|decibel|nepers|milliwatts|" +
+        "(^si|hertz|seconds|volts|amperes|ohms|farads|henries|watts|kelvins|celsius|met(er|re)s|inches|radians|degrees|bits|samples|points|pts|decibel|nepers|milliwatts|" +
         "fraction|percent|permillion|factor|divisor|cycles|codes?|readings?|si(value)?s?$|ratios?$|probabilit|confidence|coverage|quantile|exponent|halves|correlation|freedom|weight|share|" +
         "gain|damping|order|quality|shape|trials|seed|bins?$|chisquared|dimensionless|variance|number|intervals|price|numerator|denominator)",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant);
@@ -51,6 +51,8 @@ public sealed class PublicSignatureTests
         {
             foreach (MethodBase method in type.GetMethods(Declared).Cast<MethodBase>().Concat(type.GetConstructors(Declared)))
             {
+                // Where the unit is an argument of its own, it is named.
+                if (method.GetParameters().Any(parameter => parameter.Name == "unit" && parameter.ParameterType == typeof(string))) continue;
                 if (method.IsSpecialName && (method.Name.StartsWith("get_", StringComparison.Ordinal) || method.Name.StartsWith("set_", StringComparison.Ordinal))) continue;
                 string place = $"{type.FullName}.{method.Name}";
                 bool isLiteral = type.Namespace == "Acquisition.Core.Literals";
