@@ -1,3 +1,6 @@
 using BenchmarkDotNet.Running;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+if (args is ["first-formula"])
+    Acquisition.Benchmarks.FirstFormula.Measure();
+else
+    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

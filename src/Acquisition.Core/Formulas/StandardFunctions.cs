@@ -7,7 +7,9 @@ namespace Acquisition.Core.Formulas;
 public static class StandardFunctions
 {
     /// <summary>Every function of the library.</summary>
-    public static FunctionCatalog Catalog { get; } = FunctionCatalog.Empty
+    public static FunctionCatalog Catalog { get; } = FunctionCatalog.Deferred(All);
+
+    private static FunctionCatalog All() => FunctionCatalog.Empty
         .With(MathFunctions.All())
         .With(QuantityFunctions.All())
         .With(Signals.SignalFunctions.All())

@@ -11,28 +11,33 @@ public sealed class FunctionCatalog
     /// <summary>Words of the language itself.</summary>
     internal static readonly string[] ReservedWords = { "in", "or", "and", "not", "if", "then", "else", "true", "false", "given", "let", "check", "show" };
 
-    private readonly Dictionary<string, FunctionDefinition[]> _byName;
-    private readonly FunctionDefinition[] _all;
+    private readonly Lazy<Content> _content;
 
-    private FunctionCatalog(FunctionDefinition[] all, Dictionary<string, FunctionDefinition[]> byName)
+    private FunctionCatalog(Func<Content> make) => _content = new Lazy<Content>(make);
+
+    private sealed class Content(FunctionDefinition[] all, Dictionary<string, FunctionDefinition[]> byName)
     {
-        _all = all;
-        _byName = byName;
+        internal FunctionDefinition[] All { get; } = all;
+
+        internal Dictionary<string, FunctionDefinition[]> ByName { get; } = byName;
     }
 
     /// <summary>A catalogue without functions.</summary>
-    public static FunctionCatalog Empty { get; } = new(Array.Empty<FunctionDefinition>(), new Dictionary<string, FunctionDefinition[]>(StringComparer.Ordinal));
+    public static FunctionCatalog Empty { get; } = new(() => new Content(Array.Empty<FunctionDefinition>(), new Dictionary<string, FunctionDefinition[]>(StringComparer.Ordinal)));
+
+    /// <summary>A catalogue that is made when somebody asks for a function: a formula without calls starts without it.</summary>
+    internal static FunctionCatalog Deferred(Func<FunctionCatalog> make) => new(() => make()._content.Value);
 
     /// <summary>Every function, in the order of declaration.</summary>
-    public IReadOnlyList<FunctionDefinition> All => _all;
+    public IReadOnlyList<FunctionDefinition> All => _content.Value.All;
 
     /// <summary>The names, in the order of declaration.</summary>
-    public IReadOnlyCollection<string> Names => _byName.Keys;
+    public IReadOnlyCollection<string> Names => _content.Value.ByName.Keys;
 
     /// <summary>The definitions of one name; empty where it is unknown. Several are told apart by their arguments.</summary>
     /// <param name="name">The name.</param>
     public IReadOnlyList<FunctionDefinition> Find(string name) =>
-        _byName.TryGetValue(name ?? throw new ArgumentNullException(nameof(name)), out FunctionDefinition[]? found) ? found : Array.Empty<FunctionDefinition>();
+        _content.Value.ByName.TryGetValue(name ?? throw new ArgumentNullException(nameof(name)), out FunctionDefinition[]? found) ? found : Array.Empty<FunctionDefinition>();
 
     /// <summary>This catalogue with functions added.</summary>
     /// <param name="functions">The functions.</param>
@@ -45,7 +50,7 @@ public sealed class FunctionCatalog
     public FunctionCatalog With(IEnumerable<FunctionDefinition> functions)
     {
         FunctionDefinition[] added = (functions ?? throw new ArgumentNullException(nameof(functions))).ToArray();
-        var byName = new Dictionary<string, FunctionDefinition[]>(_byName, StringComparer.Ordinal);
+        var byName = new Dictionary<string, FunctionDefinition[]>(_content.Value.ByName, StringComparer.Ordinal);
         foreach (FunctionDefinition function in added)
         {
             Check(function);
@@ -54,7 +59,8 @@ public sealed class FunctionCatalog
             if (clash is not null) throw new ArgumentException($"function {function.Signature} cannot be told apart from {clash.Signature}, which is declared already", nameof(functions));
             byName[function.Name] = earlier.Append(function).ToArray();
         }
-        return new FunctionCatalog(_all.Concat(added).ToArray(), byName);
+        FunctionDefinition[] all = _content.Value.All.Concat(added).ToArray();
+        return new FunctionCatalog(() => new Content(all, byName));
     }
 
     /// <summary>The catalogue as Markdown: every function with meaning, parameters, source and example, in the order of the names.</summary>

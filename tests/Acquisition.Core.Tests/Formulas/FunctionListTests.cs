@@ -49,7 +49,7 @@ public sealed class FunctionListTests
             {
                 int moved = i;
                 double numerical = Acquisition.Core.Uncertainty.NumericalDerivative.At(
-                    x => formula.EvaluateSi(inputs.Select((input, j) => j == moved ? x : input).ToArray()), inputs[i], Math.Max(scales[i], 1e-9), out _);
+                    x => formula.EvaluateSi(inputs.Select((input, j) => j == moved ? x : input).ToArray()), inputs[i], inputs[i] == 0 ? 1e-9 : scales[i], out _);
                 // An argument that must be whole, such as a record length, cannot be moved a little.
                 if (double.IsNaN(numerical)) continue;
                 Assert.True(Math.Abs(declared[i] - numerical) <= 1e-5 * Math.Max(Math.Abs(numerical), 1e-12), $"{function.Name}: declared {declared[i]:R}, numerical {numerical:R} by {function.Parameters[i].Name}");
