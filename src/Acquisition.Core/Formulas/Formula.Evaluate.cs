@@ -84,6 +84,9 @@ public sealed partial class Formula
         return Arithmetic.IsFinite(value) ? value : throw Diagnosis.Of(this, _program, siValues.ToArray(), null);
     }
 
+    /// <inheritdoc cref="EvaluateSi(ReadOnlySpan{double})"/>
+    public double EvaluateSi(params double[] siValues) => EvaluateSi(new ReadOnlySpan<double>(siValues ?? throw new ArgumentNullException(nameof(siValues))));
+
     private double RunWithFew(ReadOnlySpan<double> siValues) => RunIn(stackalloc double[FewRegisters], siValues);
 
     private double RunOnStack(ReadOnlySpan<double> siValues) => RunIn(stackalloc double[RegistersOnStack], siValues);
