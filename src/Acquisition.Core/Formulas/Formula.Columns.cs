@@ -7,7 +7,7 @@ namespace Acquisition.Core;
 
 public sealed partial class Formula
 {
-    /// <summary>Evaluates over columns: row by row the same bits as <see cref="EvaluateSi"/>, at the speed of a loop written by hand.</summary>
+    /// <summary>Evaluates over columns: row by row the same bits as <see cref="EvaluateSi(double[])"/>, at the speed of a loop written by hand.</summary>
     /// <param name="columnsInSi">One array for each input, in their order, in the unit its kind is held in; all as long as <paramref name="resultsInSi"/>.</param>
     /// <param name="resultsInSi">Takes the results; may be none of the inputs.</param>
     /// <exception cref="ArgumentException">There are not as many columns as inputs, or they differ in length.</exception>
