@@ -47,6 +47,12 @@ internal sealed class FourierStep : StepResponse
 
     internal override double Value(double seconds, out double slope)
     {
+        // Beyond its ends the sum repeats itself; the step does not.
+        if (seconds <= -_scales.Reach || seconds >= End)
+        {
+            slope = 0;
+            return seconds < 0 ? 0 : Final;
+        }
         double angle = seconds * _spacing;
         double real = Math.Cos(angle), imaginary = Math.Sin(angle), turnReal = Math.Cos(2 * angle), turnImaginary = Math.Sin(2 * angle);
         double value = 0, rate = 0;

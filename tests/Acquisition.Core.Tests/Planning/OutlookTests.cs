@@ -224,6 +224,18 @@ public class OutlookTests
         Assert.Equal(8.0, outlook.EffectiveBits!.Value.Bits, 1e-9);
     }
 
+    // A pulse far longer than the chain's settling once met the periodic sum behind the step response again, and was shown at half its height.
+    [Theory]
+    [InlineData(20)]
+    [InlineData(40)]
+    [InlineData(1000)]
+    public void LongPulse_ReachesItsWholeHeight(int nanoseconds)
+    {
+        MeasurementChain chain = MeasurementChain.From(10.Ohm()).Probe(Probe.Passive(10, 10.MOhm(), 16.pF(), 200.MHz())).Into(FrontEnd.HighImpedance(1.MOhm(), 14.pF(), Response.Gaussian(200.MHz())));
+        Outlook outlook = BeaconClock.Through(chain).SampledBy(Bench200).WatchingFor(nanoseconds.ns()).Over(1.us());
+        Assert.Equal(1.0, outlook.Events!.Height.Fraction, 1e-5);
+    }
+
     [Fact]
     public void TrialsForConfidence_AreThoseOfRepeatedChances()
     {
