@@ -6,10 +6,6 @@ namespace Acquisition.Core;
 internal static class FewDigits
 {
     internal static string InWords<T>(this T value, int digits = 4)
-        where T : struct, IQuantity
-    {
-        Quantity quantity = value.ToQuantity();
-        string rounded = quantity.SiValue.ToString("E" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
-        return QuantityText.Format(double.Parse(rounded, CultureInfo.InvariantCulture), quantity.Kind, null, null);
-    }
+        where T : struct, IQuantity =>
+        value.ToQuantity().ToString("G" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }

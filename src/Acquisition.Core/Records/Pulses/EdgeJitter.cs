@@ -128,5 +128,5 @@ public sealed class EdgeJitter
     }
 
     /// <summary>Period and its jitter in one line.</summary>
-    public override string ToString() => FormattableString.Invariant($"period {MeanPeriod}, jitter {PeriodJitter} rms over {Edges} edges");
+    public override string ToString() => FormattableString.Invariant($"period {MeanPeriod.InWords()}, jitter {PeriodJitter.InWords()} rms over {Edges} edges");
 }

@@ -97,7 +97,7 @@ public sealed class PulseTransition
     }
 
     /// <summary>Direction, instant and duration in one line.</summary>
-    public override string ToString() => $"{(IsRising ? "rising" : "falling")} at {Instant}, {TransitionDuration}";
+    public override string ToString() => $"{(IsRising ? "rising" : "falling")} at {Instant.InWords(6)}, {TransitionDuration}";
 
     private Measured<Ratio> Part(double fraction) => double.IsNaN(fraction) ? new(PulseFindings.Incomplete(IsRising)) : new(Ratio.FromFraction(fraction));
 

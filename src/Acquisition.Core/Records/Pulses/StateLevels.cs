@@ -50,5 +50,14 @@ public sealed class StateLevels
     internal double AtFraction(double fraction) => LowSi + fraction * AmplitudeSi;
 
     /// <summary>Levels and method in one line.</summary>
-    public override string ToString() => $"{Low} and {High} ({Method}" + (Bins is { } bins ? FormattableString.Invariant($", {bins} bins)") : ")");
+    public override string ToString() => $"{Low.InWords()} and {High.InWords()} ({MethodInWords}" + (Bins is { } bins ? FormattableString.Invariant($", {bins} bins)") : ")");
+
+    private string MethodInWords => Method switch
+    {
+        StateLevelMethod.HistogramMode => "histogram mode",
+        StateLevelMethod.HistogramBinCentre => "histogram bin centre",
+        StateLevelMethod.ShorthMean => "shorth mean",
+        StateLevelMethod.ShorthMidpoint => "shorth midpoint",
+        _ => "given",
+    };
 }

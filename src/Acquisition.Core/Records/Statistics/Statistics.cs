@@ -33,5 +33,5 @@ public sealed class Statistics<T>
     public T Maximum { get; }
 
     /// <summary>Mean, extremes and count in one line.</summary>
-    public override string ToString() => FormattableString.Invariant($"mean {Mean}, from {Minimum} to {Maximum} (n = {Count})");
+    public override string ToString() => FormattableString.Invariant($"mean {Mean.InWords()}, from {Minimum.InWords()} to {Maximum.InWords()} (n = {Count})");
 }
