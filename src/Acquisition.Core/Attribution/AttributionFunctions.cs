@@ -11,6 +11,10 @@ internal static class AttributionFunctions
     private static readonly ValueKind ResponseModel = ValueKind.Model<Response>("response");
     private static readonly ValueKind ShapeChoice = ValueKind.Choice("edge shape", "linear", "gaussian", "exponential");
 
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "deembed_rise_time";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         yield return FunctionDefinition.Named("deembed_rise_time", "The rise time of an edge itself from the one displayed and the chain's own, by the root-sum-square rule.", "handbook 2.5")

@@ -11,6 +11,12 @@ internal static class ChainFunctions
     private static readonly ValueKind Input = ValueKind.Model<FrontEnd>("front end");
     private static readonly ValueKind ResponseModel = ValueKind.Model<Response>("response");
 
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "passive_probe active_probe with_ground_lead front_end terminated_input chain loaded attenuation loading_bandwidth input_impedance " +
+        "lead_inductance lead_resonance lead_quality thermal_noise capacitor_noise cable_delay reflection return_loss vswr mismatch_loss " +
+        "mismatch_uncertainty cable_loss pad_pi_series pad_pi_shunt pad_tee_series pad_tee_shunt minimum_loss";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         foreach (FunctionDefinition function in Models())

@@ -7,6 +7,12 @@ namespace Acquisition.Core.Digitizing;
 /// <summary>Sampling in the formula language: rate, record length and window, aliases, interpolation, rare events. Each function calls the method of the same meaning.</summary>
 internal static class DigitizingFunctions
 {
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "nyquist_rate sample_interval sample_rate memory_limited_rate record_length window samples_per_period intervals_on_edge alias nyquist_zone " +
+        "equivalent_rate boxcar_bandwidth skew_image linear_error cubic_error sinc_error hold_droop peak_error rate_for_peak sample_chance " +
+        "capture_chance capture_time";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         foreach (FunctionDefinition function in Clock())
@@ -14,8 +20,6 @@ internal static class DigitizingFunctions
         foreach (FunctionDefinition function in BetweenSamples())
             yield return function;
         foreach (FunctionDefinition function in Events())
-            yield return function;
-        foreach (FunctionDefinition function in VerticalFunctions.All())
             yield return function;
     }
 

@@ -8,6 +8,11 @@ namespace Acquisition.Core.Digitizing;
 /// <summary>Resolution, noise and jitter in the formula language; each function calls the method of the same meaning.</summary>
 internal static class VerticalFunctions
 {
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "lsb quantization_noise ideal_snr enob sinad bits_needed averaging_gain averaging_bits trigger_jitter_bandwidth jitter_snr jitter_for " +
+        "combine_noise combine_snr edge_uncertainty";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         yield return FunctionDefinition.Named("lsb", "The least significant bit of a converter range.", "handbook 6.1")

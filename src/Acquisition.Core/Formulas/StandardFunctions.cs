@@ -7,19 +7,17 @@ namespace Acquisition.Core.Formulas;
 public static class StandardFunctions
 {
     /// <summary>Every function of the library.</summary>
-    public static FunctionCatalog Catalog { get; } = FunctionCatalog.Deferred(All);
-
-    private static FunctionCatalog All() => FunctionCatalog.Empty
-        .With(MathFunctions.All())
-        .With(QuantityFunctions.All())
-        .With(Signals.SignalFunctions.All())
-        .With(Responses.ResponseFunctions.All())
-        .With(Chain.ChainFunctions.All())
-        .With(Digitizing.DigitizingFunctions.All())
-        .With(Records.RecordFunctions.All())
-        .With(Records.SineFunctions.All())
-        .With(Attribution.AttributionFunctions.All())
-        .With(UncertaintyFunctions.All())
-        .With(Planning.PlanningFunctions.All())
-        ;
+    public static FunctionCatalog Catalog { get; } = new(
+        new(MathFunctions.Names, MathFunctions.All),
+        new(QuantityFunctions.Names, QuantityFunctions.All),
+        new(Signals.SignalFunctions.Names, Signals.SignalFunctions.All),
+        new(Responses.ResponseFunctions.Names, Responses.ResponseFunctions.All),
+        new(Chain.ChainFunctions.Names, Chain.ChainFunctions.All),
+        new(Digitizing.DigitizingFunctions.Names, Digitizing.DigitizingFunctions.All),
+        new(Digitizing.VerticalFunctions.Names, Digitizing.VerticalFunctions.All),
+        new(Records.RecordFunctions.Names, Records.RecordFunctions.All),
+        new(Records.SineFunctions.Names, Records.SineFunctions.All),
+        new(Attribution.AttributionFunctions.Names, Attribution.AttributionFunctions.All),
+        new(UncertaintyFunctions.Names, UncertaintyFunctions.All),
+        new(Planning.PlanningFunctions.Names, Planning.PlanningFunctions.All));
 }

@@ -11,33 +11,70 @@ public sealed class FunctionCatalog
     /// <summary>Words of the language itself.</summary>
     internal static readonly string[] ReservedWords = { "in", "or", "and", "not", "if", "then", "else", "true", "false", "given", "let", "check", "show" };
 
-    private readonly Lazy<Content> _content;
+    private readonly FunctionGroup[] _groups;
+    private Dictionary<string, Overloads>? _byName;
+    private FunctionDefinition[]? _all;
 
-    private FunctionCatalog(Func<Content> make) => _content = new Lazy<Content>(make);
-
-    private sealed class Content(FunctionDefinition[] all, Dictionary<string, FunctionDefinition[]> byName)
-    {
-        internal FunctionDefinition[] All { get; } = all;
-
-        internal Dictionary<string, FunctionDefinition[]> ByName { get; } = byName;
-    }
+    /// <summary>A catalogue of groups whose definitions do not clash.</summary>
+    internal FunctionCatalog(params FunctionGroup[] groups) => _groups = groups;
 
     /// <summary>A catalogue without functions.</summary>
-    public static FunctionCatalog Empty { get; } = new(() => new Content(Array.Empty<FunctionDefinition>(), new Dictionary<string, FunctionDefinition[]>(StringComparer.Ordinal)));
-
-    /// <summary>A catalogue that is made when somebody asks for a function: a formula without calls starts without it.</summary>
-    internal static FunctionCatalog Deferred(Func<FunctionCatalog> make) => new(() => make()._content.Value);
+    public static FunctionCatalog Empty { get; } = new();
 
     /// <summary>Every function, in the order of declaration.</summary>
-    public IReadOnlyList<FunctionDefinition> All => _content.Value.All;
+    public IReadOnlyList<FunctionDefinition> All => _all ??= _groups.SelectMany(group => group.Definitions).ToArray();
 
     /// <summary>The names, in the order of declaration.</summary>
-    public IReadOnlyCollection<string> Names => _content.Value.ByName.Keys;
+    public IReadOnlyCollection<string> Names => ByName.Keys;
+
+    /// <summary>What is declared together, in the order of declaration.</summary>
+    internal IReadOnlyList<FunctionGroup> Groups => _groups;
 
     /// <summary>The definitions of one name; empty where it is unknown. Several are told apart by their arguments.</summary>
     /// <param name="name">The name.</param>
-    public IReadOnlyList<FunctionDefinition> Find(string name) =>
-        _content.Value.ByName.TryGetValue(name ?? throw new ArgumentNullException(nameof(name)), out FunctionDefinition[]? found) ? found : Array.Empty<FunctionDefinition>();
+    public IReadOnlyList<FunctionDefinition> Find(string name) => DefinitionsOf(name ?? throw new ArgumentNullException(nameof(name)));
+
+    internal FunctionDefinition[] DefinitionsOf(string name) => ByName.TryGetValue(name, out Overloads? found) ? found.Definitions : Array.Empty<FunctionDefinition>();
+
+    /// <summary>Which groups know a name. Made when somebody asks for a function: a formula without calls starts without it.</summary>
+    private Dictionary<string, Overloads> ByName => _byName ??= Index();
+
+    private Dictionary<string, Overloads> Index()
+    {
+        var byName = new Dictionary<string, Overloads>(StringComparer.Ordinal);
+        foreach (FunctionGroup group in _groups)
+        {
+            foreach (string name in group.Names)
+            {
+                if (!byName.TryGetValue(name, out Overloads? overloads)) byName.Add(name, overloads = new Overloads(name));
+                overloads.Groups.Add(group);
+            }
+        }
+        return byName;
+    }
+
+    /// <summary>The definitions of one name, of several groups where several have it.</summary>
+    private sealed class Overloads(string name)
+    {
+        private FunctionDefinition[]? _definitions;
+
+        internal List<FunctionGroup> Groups { get; } = new(1);
+
+        internal FunctionDefinition[] Definitions => _definitions ??= Gather();
+
+        private FunctionDefinition[] Gather()
+        {
+            var found = new List<FunctionDefinition>(1);
+            foreach (FunctionGroup group in Groups)
+            {
+                foreach (FunctionDefinition definition in group.Definitions)
+                {
+                    if (definition.Name == name) found.Add(definition);
+                }
+            }
+            return found.ToArray();
+        }
+    }
 
     /// <summary>This catalogue with functions added.</summary>
     /// <param name="functions">The functions.</param>
@@ -50,17 +87,14 @@ public sealed class FunctionCatalog
     public FunctionCatalog With(IEnumerable<FunctionDefinition> functions)
     {
         FunctionDefinition[] added = (functions ?? throw new ArgumentNullException(nameof(functions))).ToArray();
-        var byName = new Dictionary<string, FunctionDefinition[]>(_content.Value.ByName, StringComparer.Ordinal);
-        foreach (FunctionDefinition function in added)
+        for (int i = 0; i < added.Length; i++)
         {
+            FunctionDefinition function = added[i];
             Check(function);
-            if (!byName.TryGetValue(function.Name, out FunctionDefinition[]? earlier)) earlier = Array.Empty<FunctionDefinition>();
-            FunctionDefinition? clash = earlier.FirstOrDefault(function.ClashesWith);
+            FunctionDefinition? clash = DefinitionsOf(function.Name).Concat(added.Take(i)).FirstOrDefault(earlier => earlier.Name == function.Name && function.ClashesWith(earlier));
             if (clash is not null) throw new ArgumentException($"function {function.Signature} cannot be told apart from {clash.Signature}, which is declared already", nameof(functions));
-            byName[function.Name] = earlier.Append(function).ToArray();
         }
-        FunctionDefinition[] all = _content.Value.All.Concat(added).ToArray();
-        return new FunctionCatalog(() => new Content(all, byName));
+        return new FunctionCatalog(_groups.Append(new FunctionGroup(added)).ToArray());
     }
 
     /// <summary>The catalogue as Markdown: every function with meaning, parameters, source and example, in the order of the names.</summary>

@@ -15,7 +15,7 @@ namespace Acquisition.Core.Functions;
 /// </code>
 /// <para>
 /// An area declares its functions in one file of its own (<c>Responses/ResponseFunctions.cs</c>: an internal static class with a method
-/// <c>IEnumerable&lt;FunctionDefinition&gt; All()</c>) and adds one line to <c>Formulas/StandardFunctions.cs</c>. The kernel calls the area's own public method, so that
+/// <c>IEnumerable&lt;FunctionDefinition&gt; All()</c> and the <c>Names</c> it declares, known without running it) and adds one line to <c>Formulas/StandardFunctions.cs</c>. The kernel calls the area's own public method, so that
 /// C# and formulas give the same number; it takes and gives plain doubles in SI (logarithmic kinds in their own unit). An argument out of range is refused as
 /// in C#, by an <see cref="ArgumentException"/>: the language adds the place in the text. A name may be declared several times (by several areas even) as long as the
 /// kinds or the number of the arguments tell the definitions apart: <c>rise_time</c> of a response and of a record.

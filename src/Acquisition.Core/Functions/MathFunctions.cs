@@ -8,6 +8,10 @@ internal static class MathFunctions
 {
     private const string Source = "common practice, no source";
 
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "pi sqrt abs sign min max hypot floor ceil round exp ln lg lb sin cos tan asin acos atan atan2";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         yield return FunctionDefinition.Named("pi", "The ratio of a circle's circumference to its diameter.", "common practice, no source")

@@ -8,6 +8,11 @@ internal static class QuantityFunctions
 {
     private static readonly double PerDecibel = Math.Log(10) / 10;
 
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "period frequency angular_frequency nyquist_frequency voltage_ratio power_ratio voltage_decibels power_decibels decibels power power_level " +
+        "rms_voltage voltage_level power_sum sine_rms sine_peak sine_peak_to_peak as_rms as_peak as_peak_to_peak";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         yield return FunctionDefinition.Named("period", "The time of one cycle of a frequency.", "handbook 4.1")

@@ -6,6 +6,10 @@ namespace Acquisition.Core.Planning;
 /// <summary>Planning in the formula language: each function calls the method of the same meaning.</summary>
 internal static class PlanningFunctions
 {
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "bandwidth_for_amplitude bandwidth_for_rise_time bandwidth_for_edge system_rise_time fastest_edge rate_for_edge";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         yield return FunctionDefinition.Named("bandwidth_for_amplitude", "The chain bandwidth at which the amplitude at a frequency is short by no more than a tolerance.", "handbook 12.1, 4.6")

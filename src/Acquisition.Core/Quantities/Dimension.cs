@@ -23,43 +23,43 @@ public readonly struct Dimension : IEquatable<Dimension>
     public static Dimension None => default;
 
     /// <summary>Length, metre.</summary>
-    public static Dimension Length => new(2L, 0);
+    public static readonly Dimension Length = new(2L, 0);
 
     /// <summary>Mass, kilogram.</summary>
-    public static Dimension Mass => new(2L << 8, 0);
+    public static readonly Dimension Mass = new(2L << 8, 0);
 
     /// <summary>Time, second.</summary>
-    public static Dimension Time => new(2L << 16, 0);
+    public static readonly Dimension Time = new(2L << 16, 0);
 
     /// <summary>Electric current, ampere.</summary>
-    public static Dimension Current => new(2L << 24, 0);
+    public static readonly Dimension Current = new(2L << 24, 0);
 
     /// <summary>Thermodynamic temperature, kelvin.</summary>
-    public static Dimension Temperature => new(2L << 32, 0);
+    public static readonly Dimension Temperature = new(2L << 32, 0);
 
     /// <summary>Plane angle, radian.</summary>
-    public static Dimension Angle => new(2L << 40, 0);
+    public static readonly Dimension Angle = new(2L << 40, 0);
 
     /// <summary>Samples, that is points of a record.</summary>
-    public static Dimension Sample => new(0, 2L);
+    public static readonly Dimension Sample = new(0, 2L);
 
     /// <summary>Bits.</summary>
-    public static Dimension Bit => new(0, 2L << 8);
+    public static readonly Dimension Bit = new(0, 2L << 8);
 
     /// <summary>Divisions of a graticule.</summary>
-    public static Dimension Division => new(0, 2L << 16);
+    public static readonly Dimension Division = new(0, 2L << 16);
 
     /// <summary>Symbols sent on a line (baud is symbols per second).</summary>
-    public static Dimension Symbol => new(0, 2L << 24);
+    public static readonly Dimension Symbol = new(0, 2L << 24);
 
     /// <summary>Unit intervals, the nominal duration of one bit.</summary>
-    public static Dimension UnitInterval => new(0, 2L << 32);
+    public static readonly Dimension UnitInterval = new(0, 2L << 32);
 
     /// <summary>Octaves, that is doublings of a frequency.</summary>
-    public static Dimension Octave => new(0, 2L << 40);
+    public static readonly Dimension Octave = new(0, 2L << 40);
 
     /// <summary>Decades, that is tenfold steps of a frequency.</summary>
-    public static Dimension Decade => new(0, 2L << 48);
+    public static readonly Dimension Decade = new(0, 2L << 48);
 
     /// <summary>Whether this is a plain number.</summary>
     public bool IsNone => _siExponents == 0 && _countExponents == 0;

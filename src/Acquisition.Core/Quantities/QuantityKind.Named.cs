@@ -12,166 +12,166 @@ public sealed partial class QuantityKind
     private static readonly Dimension Volt = Watt / Dimension.Current;
 
     /// <summary>A frequency, in hertz.</summary>
-    public static QuantityKind Frequency { get; } = Add("frequency", "Hz", PerSecond);
+    public static readonly QuantityKind Frequency = Add("frequency", "Hz", PerSecond);
 
     /// <summary>How fast a frequency is swept, in hertz per second.</summary>
-    public static QuantityKind SweepRate { get; } = Add("sweep rate", "Hz/s", PerSecond / Dimension.Time);
+    public static readonly QuantityKind SweepRate = Add("sweep rate", "Hz/s", PerSecond / Dimension.Time);
 
     /// <summary>A time interval, in seconds.</summary>
-    public static QuantityKind Duration { get; } = Add("duration", "s", Dimension.Time);
+    public static readonly QuantityKind Duration = Add("duration", "s", Dimension.Time);
 
     /// <summary>A sample rate, in samples per second.</summary>
-    public static QuantityKind SampleRate { get; } = Add("sample rate", "Sa/s", Dimension.Sample / Dimension.Time);
+    public static readonly QuantityKind SampleRate = Add("sample rate", "Sa/s", Dimension.Sample / Dimension.Time);
 
     /// <summary>A count of points of a record.</summary>
-    public static QuantityKind PointCount { get; } = Add("point count", "pts", Dimension.Sample, prefix: WrittenPrefix.Multiples);
+    public static readonly QuantityKind PointCount = Add("point count", "pts", Dimension.Sample, prefix: WrittenPrefix.Multiples);
 
     /// <summary>A bit rate, in bits per second.</summary>
-    public static QuantityKind BitRate { get; } = Add("bit rate", "bit/s", Dimension.Bit / Dimension.Time);
+    public static readonly QuantityKind BitRate = Add("bit rate", "bit/s", Dimension.Bit / Dimension.Time);
 
     /// <summary>Bits: of vertical resolution, or of data.</summary>
-    public static QuantityKind BitDepth { get; } = Add("bit depth", "bit", Dimension.Bit, prefix: WrittenPrefix.None);
+    public static readonly QuantityKind BitDepth = Add("bit depth", "bit", Dimension.Bit, prefix: WrittenPrefix.None);
 
     /// <summary>A voltage, in volts.</summary>
-    public static QuantityKind Voltage { get; } = Add("voltage", "V", Volt);
+    public static readonly QuantityKind Voltage = Add("voltage", "V", Volt);
 
     /// <summary>A voltage from mean to peak.</summary>
-    public static QuantityKind PeakVoltage { get; } = Add("peak voltage", "Vpk", Volt, QuantityNature.Peak);
+    public static readonly QuantityKind PeakVoltage = Add("peak voltage", "Vpk", Volt, QuantityNature.Peak);
 
     /// <summary>A voltage from peak to peak.</summary>
-    public static QuantityKind PeakToPeakVoltage { get; } = Add("peak-to-peak voltage", "Vpp", Volt, QuantityNature.PeakToPeak);
+    public static readonly QuantityKind PeakToPeakVoltage = Add("peak-to-peak voltage", "Vpp", Volt, QuantityNature.PeakToPeak);
 
     /// <summary>A root-mean-square voltage.</summary>
-    public static QuantityKind RmsVoltage { get; } = Add("rms voltage", "Vrms", Volt, QuantityNature.Rms);
+    public static readonly QuantityKind RmsVoltage = Add("rms voltage", "Vrms", Volt, QuantityNature.Rms);
 
     /// <summary>A noise voltage density, in volts per root hertz.</summary>
-    public static QuantityKind NoiseDensity { get; } = Add("noise density", "V/√Hz", Volt * HalfPowerOf(Dimension.Time));
+    public static readonly QuantityKind NoiseDensity = Add("noise density", "V/√Hz", Volt * HalfPowerOf(Dimension.Time));
 
     /// <summary>The square of a noise voltage density, in volts squared per hertz.</summary>
-    public static QuantityKind SquaredNoiseDensity { get; } = Add("squared noise density", "V²/Hz", Volt * Volt * Dimension.Time, prefix: WrittenPrefix.None);
+    public static readonly QuantityKind SquaredNoiseDensity = Add("squared noise density", "V²/Hz", Volt * Volt * Dimension.Time, prefix: WrittenPrefix.None);
 
     /// <summary>A slope of a voltage, in volts per second.</summary>
-    public static QuantityKind SlewRate { get; } = Add("slew rate", "V/s", Volt / Dimension.Time);
+    public static readonly QuantityKind SlewRate = Add("slew rate", "V/s", Volt / Dimension.Time);
 
     /// <summary>An electric current, in amperes.</summary>
-    public static QuantityKind Current { get; } = Add("current", "A", Dimension.Current);
+    public static readonly QuantityKind Current = Add("current", "A", Dimension.Current);
 
     /// <summary>An electric charge, in ampere seconds.</summary>
-    public static QuantityKind Charge { get; } = Add("charge", "A·s", Dimension.Current * Dimension.Time);
+    public static readonly QuantityKind Charge = Add("charge", "A·s", Dimension.Current * Dimension.Time);
 
     /// <summary>A current from mean to peak.</summary>
-    public static QuantityKind PeakCurrent { get; } = Add("peak current", "Apk", Dimension.Current, QuantityNature.Peak);
+    public static readonly QuantityKind PeakCurrent = Add("peak current", "Apk", Dimension.Current, QuantityNature.Peak);
 
     /// <summary>A current from peak to peak.</summary>
-    public static QuantityKind PeakToPeakCurrent { get; } = Add("peak-to-peak current", "App", Dimension.Current, QuantityNature.PeakToPeak);
+    public static readonly QuantityKind PeakToPeakCurrent = Add("peak-to-peak current", "App", Dimension.Current, QuantityNature.PeakToPeak);
 
     /// <summary>A root-mean-square current.</summary>
-    public static QuantityKind RmsCurrent { get; } = Add("rms current", "Arms", Dimension.Current, QuantityNature.Rms);
+    public static readonly QuantityKind RmsCurrent = Add("rms current", "Arms", Dimension.Current, QuantityNature.Rms);
 
     /// <summary>A noise current density, in amperes per root hertz.</summary>
-    public static QuantityKind CurrentNoiseDensity { get; } = Add("current noise density", "A/√Hz", Dimension.Current * HalfPowerOf(Dimension.Time));
+    public static readonly QuantityKind CurrentNoiseDensity = Add("current noise density", "A/√Hz", Dimension.Current * HalfPowerOf(Dimension.Time));
 
     /// <summary>A resistance, in ohms.</summary>
-    public static QuantityKind Resistance { get; } = Add("resistance", "Ω", Volt / Dimension.Current);
+    public static readonly QuantityKind Resistance = Add("resistance", "Ω", Volt / Dimension.Current);
 
     /// <summary>A conductance, in siemens.</summary>
-    public static QuantityKind Conductance { get; } = Add("conductance", "S", Dimension.Current / Volt);
+    public static readonly QuantityKind Conductance = Add("conductance", "S", Dimension.Current / Volt);
 
     /// <summary>A capacitance, in farads.</summary>
-    public static QuantityKind Capacitance { get; } = Add("capacitance", "F", Dimension.Current * Dimension.Time / Volt);
+    public static readonly QuantityKind Capacitance = Add("capacitance", "F", Dimension.Current * Dimension.Time / Volt);
 
     /// <summary>An inductance, in henries.</summary>
-    public static QuantityKind Inductance { get; } = Add("inductance", "H", Volt * Dimension.Time / Dimension.Current);
+    public static readonly QuantityKind Inductance = Add("inductance", "H", Volt * Dimension.Time / Dimension.Current);
 
     /// <summary>A power, in watts.</summary>
-    public static QuantityKind Power { get; } = Add("power", "W", Watt);
+    public static readonly QuantityKind Power = Add("power", "W", Watt);
 
     /// <summary>An energy, in joules.</summary>
-    public static QuantityKind Energy { get; } = Add("energy", "J", Watt * Dimension.Time);
+    public static readonly QuantityKind Energy = Add("energy", "J", Watt * Dimension.Time);
 
     /// <summary>A thermodynamic temperature, in kelvins.</summary>
-    public static QuantityKind Temperature { get; } = Add("temperature", "K", Dimension.Temperature, QuantityNature.Point);
+    public static readonly QuantityKind Temperature = Add("temperature", "K", Dimension.Temperature, QuantityNature.Point);
 
     /// <summary>A difference of temperatures, in kelvins.</summary>
-    public static QuantityKind TemperatureDifference { get; } = Add("temperature difference", "K", Dimension.Temperature);
+    public static readonly QuantityKind TemperatureDifference = Add("temperature difference", "K", Dimension.Temperature);
 
     /// <summary>A mass, in kilograms.</summary>
-    public static QuantityKind Mass { get; } = Add("mass", "kg", Dimension.Mass, prefix: WrittenPrefix.None);
+    public static readonly QuantityKind Mass = Add("mass", "kg", Dimension.Mass, prefix: WrittenPrefix.None);
 
     /// <summary>A length, in metres.</summary>
-    public static QuantityKind Length { get; } = Add("length", "m", Dimension.Length);
+    public static readonly QuantityKind Length = Add("length", "m", Dimension.Length);
 
     /// <summary>A plane angle, in radians.</summary>
-    public static QuantityKind Angle { get; } = Add("angle", "rad", Dimension.Angle);
+    public static readonly QuantityKind Angle = Add("angle", "rad", Dimension.Angle);
 
     /// <summary>An angular frequency, in radians per second: 2π times a frequency.</summary>
-    public static QuantityKind AngularFrequency { get; } = Add("angular frequency", "rad/s", Dimension.Angle / Dimension.Time);
+    public static readonly QuantityKind AngularFrequency = Add("angular frequency", "rad/s", Dimension.Angle / Dimension.Time);
 
     /// <summary>A plain ratio, as a fraction.</summary>
-    public static QuantityKind Ratio { get; } = Add("ratio", "", Dimension.None, prefix: WrittenPrefix.None);
+    public static readonly QuantityKind Ratio = Add("ratio", "", Dimension.None, prefix: WrittenPrefix.None);
 
     /// <summary>A vertical scale, in volts per division of the graticule.</summary>
-    public static QuantityKind VoltagePerDivision { get; } = Add("voltage per division", "V/div", Volt / Dimension.Division);
+    public static readonly QuantityKind VoltagePerDivision = Add("voltage per division", "V/div", Volt / Dimension.Division);
 
     /// <summary>A vertical scale, in amperes per division of the graticule.</summary>
-    public static QuantityKind CurrentPerDivision { get; } = Add("current per division", "A/div", Dimension.Current / Dimension.Division);
+    public static readonly QuantityKind CurrentPerDivision = Add("current per division", "A/div", Dimension.Current / Dimension.Division);
 
     /// <summary>A time scale, in seconds per division of the graticule.</summary>
-    public static QuantityKind TimePerDivision { get; } = Add("time per division", "s/div", Dimension.Time / Dimension.Division);
+    public static readonly QuantityKind TimePerDivision = Add("time per division", "s/div", Dimension.Time / Dimension.Division);
 
     /// <summary>The time from one sample to the next.</summary>
-    public static QuantityKind SampleInterval { get; } = Add("sample interval", "s/Sa", Dimension.Time / Dimension.Sample);
+    public static readonly QuantityKind SampleInterval = Add("sample interval", "s/Sa", Dimension.Time / Dimension.Sample);
 
     /// <summary>A rate of symbols, in baud.</summary>
-    public static QuantityKind SymbolRate { get; } = Add("symbol rate", "Bd", Dimension.Symbol / Dimension.Time);
+    public static readonly QuantityKind SymbolRate = Add("symbol rate", "Bd", Dimension.Symbol / Dimension.Time);
 
     /// <summary>A count of symbols sent on a line.</summary>
-    public static QuantityKind Symbols { get; } = Add("symbols", "symbol", Dimension.Symbol, prefix: WrittenPrefix.None);
+    public static readonly QuantityKind Symbols = Add("symbols", "symbol", Dimension.Symbol, prefix: WrittenPrefix.None);
 
     /// <summary>A time as a multiple of the nominal duration of one bit.</summary>
-    public static QuantityKind UnitIntervals { get; } = Add("unit intervals", "UI", Dimension.UnitInterval, prefix: WrittenPrefix.None);
+    public static readonly QuantityKind UnitIntervals = Add("unit intervals", "UI", Dimension.UnitInterval, prefix: WrittenPrefix.None);
 
     /// <summary>A distance on the graticule, in divisions.</summary>
-    public static QuantityKind Divisions { get; } = Add("divisions", "div", Dimension.Division, prefix: WrittenPrefix.None);
+    public static readonly QuantityKind Divisions = Add("divisions", "div", Dimension.Division, prefix: WrittenPrefix.None);
 
     /// <summary>A ratio of frequencies, in doublings.</summary>
-    public static QuantityKind Octaves { get; } = Add("octaves", "octave", Dimension.Octave, prefix: WrittenPrefix.None);
+    public static readonly QuantityKind Octaves = Add("octaves", "octave", Dimension.Octave, prefix: WrittenPrefix.None);
 
     /// <summary>A ratio of frequencies, in tenfold steps.</summary>
-    public static QuantityKind Decades { get; } = Add("decades", "decade", Dimension.Decade, prefix: WrittenPrefix.None);
+    public static readonly QuantityKind Decades = Add("decades", "decade", Dimension.Decade, prefix: WrittenPrefix.None);
 
     /// <summary>A gain or loss, in decibels.</summary>
-    public static QuantityKind DecibelRatio { get; } = Add("decibel ratio", "dB", Dimension.None, QuantityNature.DecibelRatio);
+    public static readonly QuantityKind DecibelRatio = Add("decibel ratio", "dB", Dimension.None, QuantityNature.DecibelRatio);
 
     /// <summary>A ratio in decibels to the carrier of the same signal.</summary>
-    public static QuantityKind CarrierRatio { get; } = Add("ratio to the carrier", "dBc", Dimension.None, QuantityNature.DecibelRatio, LevelReference.Carrier);
+    public static readonly QuantityKind CarrierRatio = Add("ratio to the carrier", "dBc", Dimension.None, QuantityNature.DecibelRatio, LevelReference.Carrier);
 
     /// <summary>A ratio in decibels to a full-scale sine.</summary>
-    public static QuantityKind FullScaleRatio { get; } = Add("ratio to full scale", "dBFS", Dimension.None, QuantityNature.DecibelRatio, LevelReference.FullScale);
+    public static readonly QuantityKind FullScaleRatio = Add("ratio to full scale", "dBFS", Dimension.None, QuantityNature.DecibelRatio, LevelReference.FullScale);
 
     /// <summary>A level re 1 mW, in dBm.</summary>
-    public static QuantityKind PowerLevel { get; } = Add("power level", "dBm", Watt, QuantityNature.Level, LevelReference.Milliwatt);
+    public static readonly QuantityKind PowerLevel = Add("power level", "dBm", Watt, QuantityNature.Level, LevelReference.Milliwatt);
 
     /// <summary>A level re 1 V rms, in dBV.</summary>
-    public static QuantityKind VoltageLevel { get; } = Add("voltage level", "dBV", Volt, QuantityNature.Level, LevelReference.Volt);
+    public static readonly QuantityKind VoltageLevel = Add("voltage level", "dBV", Volt, QuantityNature.Level, LevelReference.Volt);
 
     /// <summary>A gain or loss per length, in decibels per metre.</summary>
-    public static QuantityKind LossPerLength { get; } = Add("decibels per length", "dB/m", Dimension.None / Dimension.Length, QuantityNature.DecibelSlope);
+    public static readonly QuantityKind LossPerLength = Add("decibels per length", "dB/m", Dimension.None / Dimension.Length, QuantityNature.DecibelSlope);
 
     /// <summary>A slope of a frequency response, in decibels per octave.</summary>
-    public static QuantityKind SlopePerOctave { get; } = Add("decibels per octave", "dB/octave", Dimension.None / Dimension.Octave, QuantityNature.DecibelSlope);
+    public static readonly QuantityKind SlopePerOctave = Add("decibels per octave", "dB/octave", Dimension.None / Dimension.Octave, QuantityNature.DecibelSlope);
 
     /// <summary>A slope of a frequency response, in decibels per decade.</summary>
-    public static QuantityKind SlopePerDecade { get; } = Add("decibels per decade", "dB/decade", Dimension.None / Dimension.Decade, QuantityNature.DecibelSlope);
+    public static readonly QuantityKind SlopePerDecade = Add("decibels per decade", "dB/decade", Dimension.None / Dimension.Decade, QuantityNature.DecibelSlope);
 
     /// <summary>A level re 1 mW in a bandwidth of 1 Hz, in dBm/Hz.</summary>
-    public static QuantityKind PowerLevelDensity { get; } = Add("power level density", "dBm/Hz", Watt * Dimension.Time, QuantityNature.LevelDensity, LevelReference.Milliwatt);
+    public static readonly QuantityKind PowerLevelDensity = Add("power level density", "dBm/Hz", Watt * Dimension.Time, QuantityNature.LevelDensity, LevelReference.Milliwatt);
 
     /// <summary>A ratio to the carrier in a bandwidth of 1 Hz, in dBc/Hz: phase noise.</summary>
-    public static QuantityKind CarrierRatioDensity { get; } = Add("density re carrier", "dBc/Hz", Dimension.Time, QuantityNature.LevelDensity, LevelReference.Carrier);
+    public static readonly QuantityKind CarrierRatioDensity = Add("density re carrier", "dBc/Hz", Dimension.Time, QuantityNature.LevelDensity, LevelReference.Carrier);
 
     /// <summary>A ratio to a full-scale sine in a bandwidth of 1 Hz, in dBFS/Hz.</summary>
-    public static QuantityKind FullScaleRatioDensity { get; } = Add("density re full scale", "dBFS/Hz", Dimension.Time, QuantityNature.LevelDensity, LevelReference.FullScale);
+    public static readonly QuantityKind FullScaleRatioDensity = Add("density re full scale", "dBFS/Hz", Dimension.Time, QuantityNature.LevelDensity, LevelReference.FullScale);
 
     private static QuantityKind Add(string name, string symbol, Dimension dimension, QuantityNature nature = QuantityNature.Linear, LevelReference reference = LevelReference.None, WrittenPrefix prefix = WrittenPrefix.Engineering)
     {

@@ -10,6 +10,10 @@ internal static class RecordFunctions
     private static readonly ValueKind Model = ValueKind.Model<Record>("record");
     private static readonly ValueKind SignalModel = ValueKind.Model<Signal>("signal");
 
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "capture rise_time fall_time period pulse_duration duty_factor period_jitter cycle_to_cycle_jitter";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         yield return FunctionDefinition.Named("capture", "The record that an ideal sampler makes of a signal: no noise, no steps.", "handbook 5.4")

@@ -25,6 +25,11 @@ internal static class SineFunctions
 
     private static readonly ValueKind WindowChoice = ValueKind.Choice("window", Windows.Keys.ToArray());
 
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "coherent_frequency coherent_periods least_frequency_uncertainty least_amplitude_uncertainty least_phase_uncertainty window_coherent_gain " +
+        "window_noise_bandwidth window_scalloping_loss window_side_lobe";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         yield return FunctionDefinition.Named("coherent_frequency", "The frequency nearest to a wanted one that fits a whole number of times into the record, with as many different phases as there are samples.", "handbook 9.6; IEEE 1057/1241")

@@ -10,6 +10,12 @@ internal static class ResponseFunctions
     private static readonly ValueKind Model = ValueKind.Model<Response>("response");
     private static readonly ValueKind SignalModel = ValueKind.Model<Signal>("signal");
 
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "single_pole equal_poles gaussian butterworth bessel chebyshev second_order brick_wall skin_effect high_pass ideal_delay attenuator amplifier " +
+        "cascade parallel gain amplitude_ratio phase group_delay bandwidth noise_bandwidth amplitude_error frequency_for_amplitude_error rise_time " +
+        "edge_rise_time overshoot settling_time step_at after";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         foreach (FunctionDefinition model in Models())

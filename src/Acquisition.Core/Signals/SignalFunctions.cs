@@ -10,6 +10,12 @@ internal static class SignalFunctions
     private static readonly ValueKind Model = ValueKind.Model<Signal>("signal");
     private static readonly ValueKind ShapeChoice = ValueKind.Choice("edge shape", "linear", "gaussian", "exponential");
 
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "sine square trapezoid triangle sawtooth pulse_train half_wave_rectified full_wave_rectified two_tone burst random_bits pseudo_random_bits " +
+        "with_offset rms ac_rms dc peak_to_peak peak crest_factor form_factor rise_time fundamental value_at harmonic harmonic_level " +
+        "power_up_to_harmonic rms_error_beyond_harmonic power_within knee_frequency width_corner edge_corner";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         foreach (FunctionDefinition waveform in Waveforms())

@@ -6,6 +6,10 @@ namespace Acquisition.Core.Uncertainty;
 /// <summary>The functions of uncertainty and conformity.</summary>
 internal static class UncertaintyFunctions
 {
+    /// <summary>The names that <see cref="All"/> declares.</summary>
+    internal const string Names =
+        "coverage_factor coverage_probability standard_uncertainty guard_band";
+
     internal static IEnumerable<FunctionDefinition> All()
     {
         yield return FunctionDefinition.Named("coverage_factor", "The coverage factor k of a coverage probability, where the degrees of freedom are infinite.", "JCGM 100 G.1.3; handbook 11.4")

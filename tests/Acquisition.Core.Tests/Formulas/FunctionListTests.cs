@@ -15,6 +15,15 @@ public sealed class FunctionListTests
     public void EveryFunction_HasAnExampleThatCallsIt() =>
         Assert.All(StandardFunctions.Catalog.All, function => Assert.Contains(function.Name, function.ExampleText, StringComparison.Ordinal));
 
+    /// <summary>A name that is missing here could not be called, because nothing else makes the declarations run.</summary>
+    [Fact]
+    public void EveryGroup_DeclaresExactlyTheNamesItIsKnownBy() =>
+        Assert.All(StandardFunctions.Catalog.Groups, group => Assert.Equal(group.Definitions.Select(function => function.Name).Distinct(), group.Names));
+
+    [Fact]
+    public void EveryFunction_CanBeToldApartFromTheOthers() =>
+        Assert.Equal(StandardFunctions.Catalog.All, FunctionCatalog.Empty.With(StandardFunctions.Catalog.All).All);
+
     /// <summary>The example gives what the declaration says, to the digits shown there.</summary>
     [Theory]
     [MemberData(nameof(Examples))]

@@ -13,15 +13,15 @@ internal sealed partial class FormulaBinder
     private Operand Call(CallNode node)
     {
         var mark = _program.Mark;
-        IReadOnlyList<FunctionDefinition> candidates = _catalog.Find(node.Name);
-        var arguments = new Operand[node.Arguments.Count];
+        FunctionDefinition[] candidates = _catalog.DefinitionsOf(node.Name);
+        var arguments = new Operand[node.Arguments.Length];
         bool isComplete = true;
         for (int i = 0; i < arguments.Length; i++)
         {
             arguments[i] = Bind(node.Arguments[i].Value);
             isComplete &= arguments[i].Kind is not null;
         }
-        if (candidates.Count == 0)
+        if (candidates.Length == 0)
         {
             string quoted = "'" + Quotation.Of(node.Name, 0, node.Name.Length) + "'";
             bool isName = _scope.TryFind(node.Name, out _);
@@ -29,7 +29,7 @@ internal sealed partial class FormulaBinder
             return Operand.Unknown;
         }
         if (!isComplete) return Operand.Unknown;
-        FunctionDefinition? function = candidates.Count == 1 ? candidates[0] : candidates.FirstOrDefault(candidate => Fits(candidate, node, arguments));
+        FunctionDefinition? function = candidates.Length == 1 ? candidates[0] : FirstThatFits(candidates, node, arguments);
         if (function is null)
         {
             string found = string.Join(", ", node.Arguments.Select((argument, i) => Describe(argument.Value, arguments[i])));
@@ -48,8 +48,8 @@ internal sealed partial class FormulaBinder
     /// <summary>Whether exactly the parameters are given, by place: the frequent case.</summary>
     private static bool IsInOrder(FunctionDefinition function, CallNode node)
     {
-        if (node.Arguments.Count != function.Parameters.Count || node.Arguments.Count == 0) return false;
-        for (int i = 0; i < node.Arguments.Count; i++)
+        if (node.Arguments.Length != function.Parameters.Count || node.Arguments.Length == 0) return false;
+        for (int i = 0; i < node.Arguments.Length; i++)
         {
             if (node.Arguments[i].Name is not null) return false;
         }
@@ -66,6 +66,15 @@ internal sealed partial class FormulaBinder
 
     private static readonly int[] JustTheFirst = { 0 };
 
+    private static FunctionDefinition? FirstThatFits(FunctionDefinition[] candidates, CallNode node, Operand[] arguments)
+    {
+        foreach (FunctionDefinition candidate in candidates)
+        {
+            if (Fits(candidate, node, arguments)) return candidate;
+        }
+        return null;
+    }
+
     private static bool Fits(FunctionDefinition function, CallNode node, Operand[] arguments)
     {
         int count = function.Parameters.Count;
@@ -76,7 +85,11 @@ internal sealed partial class FormulaBinder
             if (parameter < 0 || (given[parameter] && !function.Parameters[parameter].IsRepeated) || !Fits(arguments[i], function.Parameters[parameter].Kind)) return false;
             given[parameter] = true;
         }
-        return Enumerable.Range(0, count).All(i => given[i] || function.Parameters[i].IsOptional);
+        for (int i = 0; i < count; i++)
+        {
+            if (!given[i] && !function.Parameters[i].IsOptional) return false;
+        }
+        return true;
     }
 
     private static int ParameterOf(FunctionDefinition function, ArgumentNode argument, int place)
@@ -97,7 +110,7 @@ internal sealed partial class FormulaBinder
         IReadOnlyList<FunctionParameter> parameters = function.Parameters;
         var places = new List<int>[parameters.Count];
         bool isGood = true, hasNames = false;
-        for (int i = 0; i < node.Arguments.Count; i++)
+        for (int i = 0; i < node.Arguments.Length; i++)
         {
             ArgumentNode argument = node.Arguments[i];
             int parameter = ParameterOf(function, argument, i);
@@ -182,7 +195,9 @@ internal sealed partial class FormulaBinder
         ValueKind result = function.Result;
         if (function.ResultRule is not null)
         {
-            QuantityKind? kind = function.ResultRule(Array.ConvertAll(ordered, operand => operand.Kind!.Quantity!));
+            var kinds = new QuantityKind[ordered.Length];
+            for (int j = 0; j < kinds.Length; j++) kinds[j] = ordered[j].Kind!.Quantity!;
+            QuantityKind? kind = function.ResultRule(kinds);
             if (kind is null) return Refuse(node.Arguments[0].Value, arguments[0], $"a quantity that {function.Name} can take (no logarithm and no point on a scale)");
             result = kind;
         }
@@ -195,14 +210,21 @@ internal sealed partial class FormulaBinder
                 for (int j = 1; j < ordered.Length; j++) best = Emit(function.Intrinsic == Intrinsic.Minimum ? Operation.Minimum : Operation.Maximum, node, result, mark, best, ordered[j]);
                 return best;
         }
-        if (Array.TrueForAll(ordered, operand => operand.IsKnown) && TryCompute(function, ordered, result, out Operand known)) return known;
+        bool isKnown = true;
+        foreach (Operand operand in ordered) isKnown &= operand.IsKnown;
+        if (isKnown && TryCompute(function, ordered, result, out Operand known)) return known;
         if (_program.CallCount - _callsBefore >= _limits.Calls)
         {
             _problems.Add(node.Start, node.End, FormattableString.Invariant($"more than {_limits.Calls} function calls"));
             return Operand.Unknown;
         }
-        int[] slots = Array.ConvertAll(ordered, Register);
-        bool[] isNumber = Array.ConvertAll(ordered, operand => operand.Kind!.IsHeldAsNumber);
+        var slots = new int[ordered.Length];
+        var isNumber = new bool[ordered.Length];
+        for (int j = 0; j < ordered.Length; j++)
+        {
+            slots[j] = Register(ordered[j]);
+            isNumber[j] = ordered[j].Kind!.IsHeldAsNumber;
+        }
         int site = _program.Add(new CallSite(function, function.Kernel!, slots, isNumber));
         _program.Release(mark);
         if (!result.IsHeldAsNumber)
@@ -232,9 +254,14 @@ internal sealed partial class FormulaBinder
     private static bool TryCompute(FunctionDefinition function, Operand[] arguments, ValueKind result, out Operand known)
     {
         known = default;
-        var numbers = Array.ConvertAll(arguments, operand => operand.Number);
-        var objects = Array.ConvertAll(arguments, operand => operand.Object);
-        var slots = Enumerable.Range(0, arguments.Length).ToArray();
+        var numbers = new double[arguments.Length];
+        var objects = new object?[arguments.Length];
+        for (int i = 0; i < arguments.Length; i++)
+        {
+            numbers[i] = arguments[i].Number;
+            objects[i] = arguments[i].Object;
+        }
+        int[] slots = InOrder(arguments.Length);
         try
         {
             if (!result.IsHeldAsNumber)

@@ -79,12 +79,12 @@ internal sealed partial class FormulaBinder
     private Operand Name(NameNode node)
     {
         if (_scope.TryFind(node.Name, out Operand operand)) return operand;
-        var functions = _catalog.Find(node.Name);
+        FunctionDefinition[] functions = _catalog.DefinitionsOf(node.Name);
         foreach (FunctionDefinition function in functions)
         {
             if (function.Parameters.Count == 0) return Operand.Known(function.Result, function.Kernel!.Number(Array.Empty<double>(), Array.Empty<object?>(), Array.Empty<int>()));
         }
-        if (functions.Count > 0)
+        if (functions.Length > 0)
             _problems.Add(node.Start, node.End, $"found the function '{node.Name}' without its arguments, expected {functions[0].Signature}");
         else
             _problems.Add(node.Start, node.End, $"'{Quotation.Of(_text, node.Start, node.End)}' is not known", () => Suggestions.ForName(node.Name, _scope.Names, _catalog));

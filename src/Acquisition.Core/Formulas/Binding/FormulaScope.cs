@@ -6,21 +6,62 @@ namespace Acquisition.Core.Formulas.Binding;
 /// <summary>The names a formula may use: the inputs, and in a worksheet the lines above.</summary>
 internal sealed class FormulaScope
 {
-    private readonly Dictionary<string, Operand> _operands = new(System.StringComparer.Ordinal);
+    /// <summary>Among so few names, comparing is quicker than hashing.</summary>
+    private const int Few = 8;
 
-    internal IReadOnlyCollection<string> Names => _operands.Keys;
+    private string[] _names = System.Array.Empty<string>();
+    private Operand[] _operands = System.Array.Empty<Operand>();
+    private int _count;
+
+    /// <summary>The places of the names, where there are more than a few.</summary>
+    private Dictionary<string, int>? _places;
+
+    internal IEnumerable<string> Names => new System.ArraySegment<string>(_names, 0, _count);
 
     /// <summary>The names asked for, where somebody wants to know.</summary>
     internal HashSet<string>? Used { get; set; }
 
     internal bool TryFind(string name, out Operand operand)
     {
-        bool isFound = _operands.TryGetValue(name, out operand);
-        if (isFound) Used?.Add(name);
-        return isFound;
+        int place = PlaceOf(name);
+        operand = place < 0 ? default : _operands[place];
+        if (place >= 0) Used?.Add(name);
+        return place >= 0;
     }
 
-    internal void Set(string name, Operand operand) => _operands[name] = operand;
+    internal void Set(string name, Operand operand)
+    {
+        int place = PlaceOf(name);
+        if (place < 0) place = Append(name);
+        _operands[place] = operand;
+    }
+
+    private int PlaceOf(string name)
+    {
+        if (_places is not null) return _places.TryGetValue(name, out int known) ? known : -1;
+        for (int i = 0; i < _count; i++)
+        {
+            if (_names[i] == name) return i;
+        }
+        return -1;
+    }
+
+    private int Append(string name)
+    {
+        if (_count == _names.Length)
+        {
+            System.Array.Resize(ref _names, System.Math.Max(Few, 2 * _count));
+            System.Array.Resize(ref _operands, _names.Length);
+        }
+        _names[_count] = name;
+        if (_count == Few)
+        {
+            _places = new Dictionary<string, int>(System.StringComparer.Ordinal);
+            for (int i = 0; i < _count; i++) _places.Add(_names[i], i);
+        }
+        _places?.Add(name, _count);
+        return _count++;
+    }
 
     /// <summary>The registers of declared inputs: numbers and objects are counted apart.</summary>
     internal static FormulaScope Of(IReadOnlyList<FormulaInput> inputs)

@@ -13,15 +13,15 @@ internal readonly struct KindRule
         Refusal = refusal;
     }
 
-    internal QuantityKind? Result { get; }
+    internal readonly QuantityKind? Result;
 
-    internal Operation Operation { get; }
+    internal readonly Operation Operation;
 
     /// <summary>Whether the operation wants the right operand first.</summary>
-    internal bool IsSwapped { get; }
+    internal readonly bool IsSwapped;
 
     /// <summary>What was expected instead; null where the rule holds.</summary>
-    internal string? Refusal { get; }
+    internal readonly string? Refusal;
 
     internal static KindRule Gives(QuantityKind result, Operation operation, bool isSwapped = false) => new(result, operation, isSwapped, null);
 

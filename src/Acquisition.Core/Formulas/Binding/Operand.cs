@@ -25,18 +25,18 @@ internal readonly struct Operand
     internal static Operand In(int register, ValueKind kind) => new(kind, false, 0, null, register, false);
 
     /// <summary>What it is; null where a mistake is reported already.</summary>
-    internal ValueKind? Kind { get; }
+    internal readonly ValueKind? Kind;
 
-    internal bool IsKnown { get; }
+    internal readonly bool IsKnown;
 
-    internal double Number { get; }
+    internal readonly double Number;
 
-    internal object? Object { get; }
+    internal readonly object? Object;
 
-    internal int Register { get; }
+    internal readonly int Register;
 
     /// <summary>Whether it is a number in kelvins, which can be a temperature or a difference of two.</summary>
-    internal bool CanBeDifference { get; }
+    internal readonly bool CanBeDifference;
 
     internal Operand As(ValueKind kind) => new(kind, IsKnown, Number, Object, Register, false);
 }

@@ -17,28 +17,28 @@ internal struct Instruction
 /// <summary>A call of a function whose arguments sit in registers: number registers for numbers and truth values, object registers for the rest.</summary>
 internal sealed class CallSite(FunctionDefinition function, FunctionKernel kernel, int[] slots, bool[] isNumber)
 {
-    internal FunctionDefinition Function { get; } = function;
+    internal readonly FunctionDefinition Function = function;
 
-    internal FunctionKernel Kernel { get; } = kernel;
+    internal readonly FunctionKernel Kernel = kernel;
 
-    internal int[] Slots { get; } = slots;
+    internal readonly int[] Slots = slots;
 
     /// <summary>Whether each argument sits in a number register.</summary>
-    internal bool[] IsNumber { get; } = isNumber;
+    internal readonly bool[] IsNumber = isNumber;
 }
 
 /// <summary>A value that is known within limits only: <c>a ± b</c> in the text.</summary>
 internal sealed class UncertainTerm(int start, int end, QuantityKind deviationKind, double? coverageFactor, int halfWidthRegister)
 {
-    internal int Start { get; } = start;
+    internal readonly int Start = start;
 
-    internal int End { get; } = end;
+    internal readonly int End = end;
 
     /// <summary>What the deviation is: the kind of the value, decibels for a level, a difference for a temperature.</summary>
-    internal QuantityKind DeviationKind { get; } = deviationKind;
+    internal readonly QuantityKind DeviationKind = deviationKind;
 
-    internal double? CoverageFactor { get; } = coverageFactor;
+    internal readonly double? CoverageFactor = coverageFactor;
 
     /// <summary>Where the program leaves the half-width.</summary>
-    internal int HalfWidthRegister { get; set; } = halfWidthRegister;
+    internal int HalfWidthRegister = halfWidthRegister;
 }

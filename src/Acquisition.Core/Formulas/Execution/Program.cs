@@ -32,28 +32,28 @@ internal sealed partial class Program
         }
     }
 
-    internal Instruction[] Code { get; }
+    internal readonly Instruction[] Code;
 
-    internal CallSite[] Calls { get; }
+    internal readonly CallSite[] Calls;
 
-    internal double[] Constants { get; }
+    internal readonly double[] Constants;
 
     /// <summary>The object registers with their constants in place.</summary>
-    internal object?[] Objects { get; }
+    internal readonly object?[] Objects;
 
-    internal int Inputs { get; }
+    internal readonly int Inputs;
 
-    internal int ObjectInputs { get; }
+    internal readonly int ObjectInputs;
 
-    internal int Registers { get; }
+    internal readonly int Registers;
 
-    internal int ObjectRegisters { get; }
+    internal readonly int ObjectRegisters;
 
-    internal UncertainTerm[] Terms { get; }
+    internal readonly UncertainTerm[] Terms;
 
-    internal bool HasJumps { get; }
+    internal readonly bool HasJumps;
 
-    internal bool WritesObjects { get; }
+    internal readonly bool WritesObjects;
 
     /// <summary>Object registers for one evaluation: the constants alone are shared, anything else is copied.</summary>
     internal object?[] NewObjects(object?[]? inputs)
@@ -180,18 +180,18 @@ internal sealed partial class Program
 /// <summary>A value that takes the place of some instructions.</summary>
 internal readonly struct Replacement(int from, int to, int target, int slot, bool isNumber, double number, object? value)
 {
-    internal int From { get; } = from;
+    internal readonly int From = from;
 
-    internal int To { get; } = to;
+    internal readonly int To = to;
 
-    internal int Target { get; } = target;
+    internal readonly int Target = target;
 
     /// <summary>The register of the constant that was kept open for it.</summary>
-    internal int Slot { get; } = slot;
+    internal readonly int Slot = slot;
 
-    internal bool IsNumber { get; } = isNumber;
+    internal readonly bool IsNumber = isNumber;
 
-    internal double Number { get; } = number;
+    internal readonly double Number = number;
 
-    internal object? Object { get; } = value;
+    internal readonly object? Object = value;
 }

@@ -20,8 +20,9 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     private static readonly long Open = BitConverter.DoubleToInt64Bits(double.NaN);
 
-    private readonly List<Instruction> _code = new(8);
-    private readonly List<double> _constants = new();
+    private Instruction[] _code = Array.Empty<Instruction>();
+    private double[] _constants = Array.Empty<double>();
+    private int _constantCount;
     private List<CallSite>? _calls;
     private List<UncertainTerm>? _terms;
     private List<object?>? _objectConstants;
@@ -42,7 +43,7 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
         }
     }
 
-    internal int Length => _code.Count;
+    internal int Length { get; private set; }
 
     private int ObjectConstants => _objectConstants?.Count ?? 0;
 
@@ -68,19 +69,21 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
     internal int ConstantNumber(double value)
     {
         long bits = BitConverter.DoubleToInt64Bits(value);
-        for (int i = 0; i < _constants.Count && i < MostCompared; i++)
+        for (int i = 0; i < _constantCount && i < MostCompared; i++)
         {
             if (BitConverter.DoubleToInt64Bits(_constants[i]) == bits && bits != Open) return Constant + i;
         }
-        _constants.Add(value);
-        return Constant + _constants.Count - 1;
+        return AddConstant(value);
     }
 
     /// <summary>A constant of its own that is filled in later.</summary>
-    internal int OpenConstant()
+    internal int OpenConstant() => AddConstant(double.NaN);
+
+    private int AddConstant(double value)
     {
-        _constants.Add(double.NaN);
-        return Constant + _constants.Count - 1;
+        if (_constantCount == _constants.Length) Array.Resize(ref _constants, Math.Max(2, 2 * _constantCount));
+        _constants[_constantCount] = value;
+        return Constant + _constantCount++;
     }
 
     internal int ConstantObject(object? value)
@@ -91,23 +94,23 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     internal int Add(Operation operation, FormulaNode place, int target, int a = 0, int b = 0, int c = 0)
     {
-        _code.Add(new Instruction { Operation = operation, Target = target, A = a, B = b, C = c, Start = place.Start, End = place.End });
-        return _code.Count - 1;
+        if (Length == _code.Length) Array.Resize(ref _code, Math.Max(4, 2 * Length));
+        _code[Length] = new Instruction { Operation = operation, Target = target, A = a, B = b, C = c, Start = place.Start, End = place.End };
+        return Length++;
     }
 
     /// <summary>Tells a jump where it leads, now that the place is known.</summary>
     internal void Lead(int jump, Operation operation, int target, int destination, int whenMissing)
     {
-        Instruction instruction = _code[jump];
+        ref Instruction instruction = ref _code[jump];
         instruction.Operation = operation;
         instruction.Target = target;
         instruction.B = destination;
         instruction.C = whenMissing;
-        _code[jump] = instruction;
     }
 
     /// <summary>Drops the instructions from a place on; nothing before it may lead there.</summary>
-    internal void Forget(int from) => _code.RemoveRange(from, _code.Count - from);
+    internal void Forget(int from) => Length = from;
 
     internal int Add(CallSite call)
     {
@@ -123,7 +126,10 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     internal Program Build()
     {
-        Instruction[] code = _code.ToArray();
+        Instruction[] code = _code;
+        double[] constants = _constants;
+        Array.Resize(ref code, Length);
+        Array.Resize(ref constants, _constantCount);
         CallSite[] calls = _calls?.ToArray() ?? Array.Empty<CallSite>();
         UncertainTerm[] terms = _terms?.ToArray() ?? Array.Empty<UncertainTerm>();
         for (int i = 0; i < code.Length; i++) Renumber(ref code[i]);
@@ -135,8 +141,8 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
         int objectRegisters = objectInputs + ObjectConstants + _objects.Kept + _objects.Highest;
         object?[] objects = objectRegisters == 0 ? Array.Empty<object?>() : new object?[objectRegisters];
         _objectConstants?.CopyTo(objects, objectInputs);
-        return new Program(code, calls, _constants.Count == 0 ? Array.Empty<double>() : _constants.ToArray(), objects, inputs, objectInputs,
-            inputs + _constants.Count + _numbers.Kept + _numbers.Highest, objectRegisters, terms);
+        return new Program(code, calls, constants, objects, inputs, objectInputs,
+            inputs + _constantCount + _numbers.Kept + _numbers.Highest, objectRegisters, terms);
     }
 
     /// <summary>Where a number register ends up; valid once nothing is added any more.</summary>
@@ -144,8 +150,8 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
     {
         0 => register,
         1 => register - Constant + inputs,
-        2 => register - Kept + inputs + _constants.Count,
-        _ => register - Passing + inputs + _constants.Count + _numbers.Kept,
+        2 => register - Kept + inputs + _constantCount,
+        _ => register - Passing + inputs + _constantCount + _numbers.Kept,
     };
 
     /// <summary>Where an object register ends up; valid once nothing is added any more.</summary>

@@ -31,8 +31,8 @@ internal static class FormulaComparer
 
     private static bool HaveSameArguments(CallNode left, CallNode right)
     {
-        if (left.Arguments.Count != right.Arguments.Count) return false;
-        for (int i = 0; i < left.Arguments.Count; i++)
+        if (left.Arguments.Length != right.Arguments.Length) return false;
+        for (int i = 0; i < left.Arguments.Length; i++)
         {
             if (left.Arguments[i].Name != right.Arguments[i].Name || !AreSame(left.Arguments[i].Value, right.Arguments[i].Value)) return false;
         }

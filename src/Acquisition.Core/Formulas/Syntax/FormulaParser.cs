@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 
 namespace Acquisition.Core.Formulas.Syntax;
 
@@ -223,32 +222,36 @@ internal sealed partial class FormulaParser
     {
         int open = _at++;
         _calls++;
-        var arguments = new List<ArgumentNode>();
         SkipSpaces();
-        if (_at < _end && _text[_at] == ')')
-        {
-            _at++;
-            return Count(new CallNode(start, _at, name, arguments));
-        }
+        bool isClosed = TryStep(')');
+        ArgumentNode[] arguments = isClosed ? Array.Empty<ArgumentNode>() : Arguments(out isClosed);
+        if (!isClosed && !_stopped) ReportUnclosed(open, $"'(' of {name}");
+        return Count(new CallNode(start, _at, name, arguments));
+    }
+
+    private ArgumentNode[] Arguments(out bool isClosed)
+    {
+        isClosed = false;
+        var arguments = new ArgumentNode[1];
+        int count = 0;
         while (!_stopped)
         {
-            arguments.Add(Argument());
+            if (count == arguments.Length) Array.Resize(ref arguments, 2 * count);
+            arguments[count++] = Argument();
             SkipSpaces();
-            if (_stopped || _at >= _end) break;
-            if (_text[_at] == ',')
-            {
-                _at++;
-                continue;
-            }
-            if (_text[_at] == ')')
-            {
-                _at++;
-                return Count(new CallNode(start, _at, name, arguments));
-            }
+            if (_stopped || TryStep(',')) continue;
+            isClosed = TryStep(')');
             break;
         }
-        if (!_stopped) ReportUnclosed(open, $"'(' of {name}");
-        return Count(new CallNode(start, _at, name, arguments));
+        if (count < arguments.Length) Array.Resize(ref arguments, count);
+        return arguments;
+    }
+
+    private bool TryStep(char expected)
+    {
+        if (_at >= _end || _text[_at] != expected) return false;
+        _at++;
+        return true;
     }
 
     private ArgumentNode Argument()

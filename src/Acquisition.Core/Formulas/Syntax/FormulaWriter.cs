@@ -115,7 +115,7 @@ internal static class FormulaWriter
     private static void WriteCall(StringBuilder text, CallNode node)
     {
         text.Append(node.Name).Append('(');
-        for (int i = 0; i < node.Arguments.Count; i++)
+        for (int i = 0; i < node.Arguments.Length; i++)
         {
             if (i > 0) text.Append(", ");
             if (node.Arguments[i].Name is { } name) text.Append(name).Append(": ");

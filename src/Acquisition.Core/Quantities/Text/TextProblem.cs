@@ -10,13 +10,13 @@ internal readonly struct TextProblem
         Length = length;
     }
 
-    internal TextFault Fault { get; }
+    internal readonly TextFault Fault;
 
     /// <summary>The place of the first character at fault, counted from 0.</summary>
-    internal int Start { get; }
+    internal readonly int Start;
 
     /// <summary>How many characters are at fault; 0 where something is missing.</summary>
-    internal int Length { get; }
+    internal readonly int Length;
 }
 
 /// <summary>What can be wrong with the text of a quantity.</summary>

@@ -67,7 +67,7 @@ public class UnitTableTests
 
     [Fact]
     public void KindOfProperties_AreAllInTheListOfNamedOnes() =>
-        Assert.Equal(typeof(QuantityKind).GetProperties().Where(property => property.PropertyType == typeof(QuantityKind)).Select(property => (QuantityKind)property.GetValue(null)!).ToHashSet(), QuantityKind.Named.ToHashSet());
+        Assert.Equal(typeof(QuantityKind).GetFields().Where(field => field.FieldType == typeof(QuantityKind)).Select(field => (QuantityKind)field.GetValue(null)!).ToHashSet(), QuantityKind.Named.ToHashSet());
 
     [Theory]
     [InlineData("voltage level (dBV)", "3 dBV")]

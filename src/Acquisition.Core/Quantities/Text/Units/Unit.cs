@@ -24,24 +24,24 @@ internal sealed class Unit
         Constant = constant;
     }
 
-    internal string Symbol { get; }
+    internal readonly string Symbol;
 
-    internal QuantityKind Kind { get; }
+    internal readonly QuantityKind Kind;
 
     internal Dimension Dimension => Kind.Dimension;
 
-    internal UnitPrefixes Prefixes { get; }
+    internal readonly UnitPrefixes Prefixes;
 
-    internal UnitScale Scale { get; }
+    internal readonly UnitScale Scale;
 
     internal QuantityNature Nature => Kind.Nature;
 
     internal LevelReference Reference => Kind.Reference;
 
     /// <summary>What is added after scaling, in hundredths: 273.15 for °C, 30 for dBW, -60 for dBmV.</summary>
-    internal int OffsetInHundredths { get; }
+    internal readonly int OffsetInHundredths;
 
-    internal UnitConstant Constant { get; }
+    internal readonly UnitConstant Constant;
 
     internal bool IsLogarithmic => Nature >= QuantityNature.DecibelRatio;
 }

@@ -13,15 +13,15 @@ internal readonly struct UnitFactor
         Start = start;
     }
 
-    internal Unit Unit { get; }
+    internal readonly Unit Unit;
 
-    internal UnitPrefix Prefix { get; }
+    internal readonly UnitPrefix Prefix;
 
     /// <summary>Twice the exponent.</summary>
-    internal int Halves { get; }
+    internal readonly int Halves;
 
     /// <summary>Where the factor begins.</summary>
-    internal int Start { get; }
+    internal readonly int Start;
 
     /// <summary>Whether this is a unit as the table has it, without a power.</summary>
     internal bool IsPlain => Halves == 2;

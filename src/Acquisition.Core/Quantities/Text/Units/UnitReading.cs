@@ -20,22 +20,22 @@ internal readonly struct UnitReading
     /// <summary>The unit of a plain number.</summary>
     internal static UnitReading PlainNumber(int end) => new(Dimension.None, QuantityNature.Linear, LevelReference.None, UnitScale.One, end, kind: QuantityKind.Ratio);
 
-    internal Dimension Dimension { get; }
+    internal readonly Dimension Dimension;
 
-    internal QuantityNature Nature { get; }
+    internal readonly QuantityNature Nature;
 
-    internal LevelReference Reference { get; }
+    internal readonly LevelReference Reference;
 
     /// <summary>How many of the unit that values are held in one of this unit is.</summary>
-    internal UnitScale Scale { get; }
+    internal readonly UnitScale Scale;
 
     /// <summary>What is added after scaling, in hundredths.</summary>
-    internal int OffsetInHundredths { get; }
+    internal readonly int OffsetInHundredths;
 
-    internal UnitConstant Constant { get; }
+    internal readonly UnitConstant Constant;
 
     /// <summary>The place after the last character of the unit expression.</summary>
-    internal int End { get; }
+    internal readonly int End;
 
     /// <summary>Whether a decimal number in this unit becomes the held one by moving its point, nothing else.</summary>
     internal bool IsDecimal => OffsetInHundredths == 0 && Constant == UnitConstant.None && Scale.IsPowerOfTen;
