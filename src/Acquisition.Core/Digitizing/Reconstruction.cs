@@ -94,7 +94,7 @@ public abstract class Reconstruction
         if (factor < 1 || factor > 1000)
             throw new ArgumentOutOfRangeException(nameof(factor), FormattableString.Invariant($"factor must be 1 to 1000; was {factor}"));
         int intervals = samples.Length - 1;
-        var values = new double[checked(intervals * factor + 1)];
+        double[] values = Uncleared(checked(intervals * factor + 1));
         var weights = new double[Taps];
         var table = new double[Taps * factor];
         for (int phase = 0; phase < factor; phase++)
@@ -157,7 +157,7 @@ public abstract class Reconstruction
     private double[] Pad(double[] samples)
     {
         int after = Math.Max(Taps - Before, 1);
-        var padded = new double[Before + samples.Length + after];
+        double[] padded = Uncleared(Before + samples.Length + after);
         Array.Copy(samples, 0, padded, Before, samples.Length);
         for (int k = 1; k <= Before; k++)
             padded[Before - k] = Beyond(samples, -k);
@@ -165,6 +165,14 @@ public abstract class Reconstruction
             padded[Before + samples.Length + k] = Beyond(samples, samples.Length + k);
         return padded;
     }
+
+    /// <summary>An array of which every element is about to be written: clearing a long one takes as long as filling it.</summary>
+    private static double[] Uncleared(int length) =>
+#if NET8_0_OR_GREATER
+        GC.AllocateUninitializedArray<double>(length);
+#else
+        new double[length];
+#endif
 
     private static void RequireSamples(double[] samples)
     {

@@ -8,7 +8,7 @@ namespace Acquisition.Core.Responses;
 /// The step response of poles and zeros behind a Gaussian: the response to a square wave so slow that everything has settled before its next edge,
 /// summed over odd harmonics. The Gaussian ends the sum after a few dozen of them, and the sum is then exact to rounding.
 /// </summary>
-internal sealed class FourierStep : StepResponse
+internal sealed partial class FourierStep : StepResponse
 {
     /// <summary>Harmonics beyond which the convolution in time is the cheaper way.</summary>
     internal const int MostLines = 3000;
@@ -22,8 +22,8 @@ internal sealed class FourierStep : StepResponse
         _scales = scales;
         Final = factors.DcGain;
         _spacing = Math.PI / span;
-        _real = new double[lines];
-        _imaginary = new double[lines];
+        _real = new double[RoundedUp(lines)];
+        _imaginary = new double[_real.Length];
         for (int k = 0; k < lines; k++)
         {
             Complex gain = factors.At((2 * k + 1) * _spacing);
@@ -53,17 +53,7 @@ internal sealed class FourierStep : StepResponse
             slope = 0;
             return seconds < 0 ? 0 : Final;
         }
-        double angle = seconds * _spacing;
-        double real = Math.Cos(angle), imaginary = Math.Sin(angle), turnReal = Math.Cos(2 * angle), turnImaginary = Math.Sin(2 * angle);
-        double value = 0, rate = 0;
-        for (int k = 0; k < _real.Length; k++)
-        {
-            value += _imaginary[k] * real + _real[k] * imaginary;
-            rate += (2 * k + 1) * (_real[k] * real - _imaginary[k] * imaginary);
-            double next = real * turnReal - imaginary * turnImaginary;
-            imaginary = real * turnImaginary + imaginary * turnReal;
-            real = next;
-        }
+        double value = Sum(seconds * _spacing, out double rate);
         slope = rate * _spacing;
         return 0.5 * Final + value;
     }

@@ -19,11 +19,9 @@ public abstract partial class Response
         _ = gains ?? throw new ArgumentNullException(nameof(gains));
         if (hertz.Length != gains.Length)
             throw new ArgumentException($"gains must be as long as hertz, {hertz.Length}; was {gains.Length}", nameof(gains));
-        foreach (double f in hertz)
-        {
-            if (!(f >= 0 && f <= double.MaxValue))
-                throw Refuse.OutOfRange(f, Frequency.Kind, nameof(hertz), "at least 0 Hz and finite");
-        }
+        int unusable = FirstUnusable(hertz);
+        if (unusable < hertz.Length)
+            throw Refuse.OutOfRange(hertz[unusable], Frequency.Kind, nameof(hertz), "at least 0 Hz and finite");
         FillGains(hertz, gains, 0, hertz.Length);
     }
 
@@ -31,5 +29,23 @@ public abstract partial class Response
     {
         for (int i = from; i < from + count; i++)
             gains[i] = ComplexGain(hertz[i]);
+    }
+
+    /// <summary>The place of the first entry that is no frequency; the length where all are.</summary>
+    private static int FirstUnusable(double[] hertz)
+    {
+        int i = 0;
+#if NET8_0_OR_GREATER
+        Vector<double> largest = new(double.MaxValue);
+        for (; i + Vector<double>.Count <= hertz.Length; i += Vector<double>.Count)
+        {
+            var f = new Vector<double>(hertz, i);
+            if (!Vector.GreaterThanOrEqualAll(f, Vector<double>.Zero) || !Vector.LessThanOrEqualAll(f, largest))
+                break;
+        }
+#endif
+        while (i < hertz.Length && hertz[i] >= 0 && hertz[i] <= double.MaxValue)
+            i++;
+        return i;
     }
 }

@@ -13,6 +13,7 @@ public class BulkTests
 
     [Theory]
     [InlineData("all poles")]
+    [InlineData("single poles")]
     [InlineData("Gaussian")]
     [InlineData("zeros and delay")]
     [InlineData("overflow")]
@@ -22,6 +23,7 @@ public class BulkTests
         Response response = name switch
         {
             "all poles" => Response.Butterworth(5, 30.MHz()),
+            "single poles" => Response.SinglePole(30.MHz()).Then(Response.SinglePole(70.MHz())),
             "Gaussian" => Response.Gaussian(20.MHz()).Then(Response.Bessel(3, 50.MHz())),
             "zeros and delay" => Response.HighPass(1.kHz()).Then(Response.SinglePole(30.MHz())).Then(Response.Delay(4.ns())),
             "overflow" => Response.Cascade(Enumerable.Repeat(Response.Butterworth(10, 100.Hz()), 5).ToArray()),
@@ -43,5 +45,19 @@ public class BulkTests
         Assert.Throws<ArgumentOutOfRangeException>(() => response.ComplexGains(new[] { 1, double.NaN }, new Complex[2]));
         Assert.Throws<ArgumentOutOfRangeException>(() => response.ComplexGains(new[] { -1.0 }, new Complex[1]));
         Assert.Throws<ArgumentException>(() => response.ComplexGains(new[] { 1.0 }, new Complex[2]));
+    }
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void BadFrequency_IsRefused_WhereverItStands(double bad)
+    {
+        Response response = Response.SinglePole(1.Hz());
+        for (int place = 0; place < 19; place++)
+        {
+            double[] hertz = Enumerable.Range(0, 19).Select(i => i == place ? bad : i).ToArray();
+            Assert.Throws<ArgumentOutOfRangeException>(() => response.ComplexGains(hertz, new Complex[19]));
+        }
     }
 }
