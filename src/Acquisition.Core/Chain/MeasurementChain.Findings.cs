@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using Acquisition.Core.Responses;
 
 namespace Acquisition.Core;
 
@@ -55,6 +56,7 @@ public sealed partial class MeasurementChain
             findings.Add(new Finding(
                 "source-impedance-zero", Severity.Note, "an ideal source is not loaded by anything: what the probe does to the node is not in the answer", "the impedance of the node", "handbook 7.1"));
         }
+        AddRinging(findings);
         double dc = Response.ReferenceGain.ToAmplitudeRatio().SiValue;
         if (Math.Abs(dc - 1) > 0.01)
         {
@@ -107,6 +109,25 @@ public sealed partial class MeasurementChain
                     $"a probe with a rise time of at most {(edge / 3).InWords()}",
                     "handbook 2.5"));
             }
+        }
+    }
+
+    /// <summary>A resonance that outlasts what a step is followed for has nothing to damp it: mostly an ideal source in front of a lead.</summary>
+    private void AddRinging(List<Finding> findings)
+    {
+        if (Response.Branches is not { } branches)
+            return;
+        foreach (Factors branch in branches)
+        {
+            if (new TimeScales(branch).Ringing is not { } ringing)
+                continue;
+            findings.Add(new Finding(
+                "rings-on",
+                Severity.Warning,
+                $"after a step the chain rings for more than 1000 periods ({ringing.Sharpness}): no real chain does",
+                "the impedance of the node, or a damping resistor at the tip",
+                "handbook 7.4"));
+            return;
         }
     }
 

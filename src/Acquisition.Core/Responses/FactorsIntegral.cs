@@ -9,6 +9,8 @@ namespace Acquisition.Core.Responses;
 /// </summary>
 internal static class FactorsIntegral
 {
+    private const int MostPoints = 200_000;
+
     internal static double? OfPower(Factors factors)
     {
         if (factors.Variance == 0 && factors.RollOffOrder == 0)
@@ -30,6 +32,9 @@ internal static class FactorsIntegral
         double step = Math.Min(0.25, 2 * Math.PI * strip / 34);
         // Below the corners the integrand falls as f, above as f^(1 - 2 order) at least.
         double from = Math.Log(low) - 34, to = Math.Log(high) + (factors.Variance > 0 ? 3 : 34.0 / Math.Max(1, 2 * factors.RollOffOrder - 1) + 3);
+        // The rule needs as many points as the sharpest resonance has Q: beyond reason, panels are halved around it instead.
+        if ((to - from) / step > MostPoints)
+            return AdaptiveIntegral.Of(hertz => factors.PowerAt(2 * Math.PI * hertz), FrequencyGrid.Of(factors), 1e-11);
         double sum = 0;
         for (int i = 0; from + i * step <= to; i++)
         {

@@ -10,12 +10,16 @@ internal sealed class FilteredSignal : Signal
     private const int MostLines = 16384;
     private const double Negligible = 1e-9;
 
+    /// <summary>So many lines are summed at each time; more are summed once, into a table.</summary>
+    private const int FewLines = 64;
+
     private readonly Signal _source;
     private readonly Response _response;
     private readonly double _mean;
     private readonly double[] _hertz;
     private readonly Complex[] _coefficients;
     private readonly Lazy<(double Highest, double Lowest)> _extremes;
+    private readonly Lazy<PeriodTable> _table;
 
     internal FilteredSignal(Signal source, Response response, double offset = 0)
         : base(source.Name + " > " + response.Name)
@@ -43,6 +47,7 @@ internal sealed class FilteredSignal : Signal
         _hertz = hertz.ToArray();
         _coefficients = coefficients.ToArray();
         _extremes = new Lazy<(double, double)>(FindExtremes);
+        _table = new Lazy<PeriodTable>(() => new PeriodTable(_mean, _coefficients));
         double power = 0;
         for (int i = _coefficients.Length - 1; i >= 0; i--)
             power += 2 * Squared(_coefficients[i]);
@@ -86,20 +91,17 @@ internal sealed class FilteredSignal : Signal
                 sum += Real(_coefficients[i], seconds * _hertz[i]);
             return _mean + 2 * sum;
         }
-        // Harmonics turn at multiples of one angle; every 64 the angle is taken afresh, so that rounding does not add up.
         double turns = seconds * fundamental.SiValue;
         turns -= Math.Floor(turns);
-        double stepReal = Math.Cos(2 * Math.PI * turns), stepImaginary = Math.Sin(2 * Math.PI * turns), real = 0, imaginary = 0;
-        for (int i = 0; i < _coefficients.Length; i++)
+        if (_coefficients.Length > FewLines)
+            return _table.Value.Value(turns);
+        // Harmonics turn at multiples of one angle.
+        var step = new Complex(Math.Cos(2 * Math.PI * turns), Math.Sin(2 * Math.PI * turns));
+        Complex turned = step;
+        foreach (Complex coefficient in _coefficients)
         {
-            if (i % 64 == 0)
-            {
-                double angle = (i + 1) * turns;
-                angle = 2 * Math.PI * (angle - Math.Floor(angle));
-                (real, imaginary) = (Math.Cos(angle), Math.Sin(angle));
-            }
-            sum += _coefficients[i].Real * real - _coefficients[i].Imaginary * imaginary;
-            (real, imaginary) = (real * stepReal - imaginary * stepImaginary, real * stepImaginary + imaginary * stepReal);
+            sum += coefficient.Real * turned.Real - coefficient.Imaginary * turned.Imaginary;
+            turned *= step;
         }
         return _mean + 2 * sum;
     }
@@ -139,11 +141,9 @@ internal sealed class FilteredSignal : Signal
                 values[i] = Value(i * interval);
             return values;
         }
-        int length = 2048;
-        while (length < 8 * _coefficients.Length)
-            length *= 2;
-        interval = 1 / fundamental.SiValue / length;
-        return HarmonicSum.Over(_mean, _coefficients, length);
+        double[] samples = _table.Value.Samples;
+        interval = 1 / fundamental.SiValue / samples.Length;
+        return samples;
     }
 
     private (double Highest, double Lowest) FindExtremes()

@@ -51,6 +51,8 @@ internal sealed class RationalStep : StepResponse
 
     internal override double Final { get; }
 
+    internal override Ringing? Ringing => _scales.Ringing;
+
     internal override double Value(double seconds, out double slope)
     {
         if (seconds < 0)
@@ -87,7 +89,7 @@ internal sealed class RationalStep : StepResponse
         {
             double time = at * _step, value = Output(state, spare, out double slope);
             scan.Add(time, Final + value, slope);
-            if (time >= _scales.End)
+            if (time >= _scales.ScanEnd)
                 return scan;
             double wanted = Math.Max(_step, Math.Min(_scales.StepAt(time), 0.25 * Math.Max(time, _step)));
             int level = 0;

@@ -89,13 +89,20 @@ public abstract partial class Response
     /// <summary>How long after the step at the input the output stays within a band around its final value for good.</summary>
     /// <param name="band">Half the width of the band as a fraction of the final value: 1 % means from 99 % to 101 %.</param>
     /// <exception cref="ArgumentOutOfRangeException">The band is not above 0 and below 1.</exception>
-    /// <exception cref="InvalidOperationException">The response blocks DC.</exception>
+    /// <remarks>A step is followed for 1000 periods of each resonance (500 behind a Gaussian). What rings longer than that is answered from its decay where it rings alone, else refused.</remarks>
+    /// <exception cref="InvalidOperationException">The response blocks DC, or several resonances ring outside the band for longer than a step is followed.</exception>
     public Duration SettlingTime(Ratio band)
     {
         if (!(band.SiValue > 0 && band.SiValue < 1))
             throw Refuse.OutOfRange(band.SiValue, Ratio.Kind, nameof(band), "above 0 and below 1");
         RequireDc("settling time");
-        return Duration.FromSi(StepResponse.LastOutside(band.SiValue * Math.Abs(StepReference)) + StepDelay, nameof(band));
+        if (!StepResponse.TryLastOutside(band.SiValue * Math.Abs(StepReference), out double seconds))
+        {
+            Ringing ringing = StepResponse.Ringing!;
+            throw new InvalidOperationException(
+                FormattableString.Invariant($"{Name} still rings outside {band} after {ringing.Until * ringing.Hertz:F0} periods ({ringing.Sharpness}) and not alone: its settling time is not computed; add damping, or take a wider band"));
+        }
+        return Duration.FromSi(seconds + StepDelay, nameof(band));
     }
 
     private protected static void RequireLevels(Ratio low, Ratio high)

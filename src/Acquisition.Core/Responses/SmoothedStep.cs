@@ -9,6 +9,9 @@ namespace Acquisition.Core.Responses;
 /// </summary>
 internal sealed class SmoothedStep : StepResponse
 {
+    /// <summary>A value costs some fifty of poles alone: a resonance is followed half as long.</summary>
+    private const int MostPeriods = 500;
+
     private readonly RationalStep _poles;
     private readonly TimeScales _scales;
     private readonly double _sigma;
@@ -17,7 +20,7 @@ internal sealed class SmoothedStep : StepResponse
     internal SmoothedStep(Factors factors)
     {
         _poles = new RationalStep(factors.WithoutGaussian());
-        _scales = new TimeScales(factors);
+        _scales = new TimeScales(factors, MostPeriods);
         _sigma = _scales.Sigma;
         Final = factors.DcGain;
         _breaks = Breaks(factors, _sigma);
@@ -25,17 +28,17 @@ internal sealed class SmoothedStep : StepResponse
 
     internal override double Final { get; }
 
+    internal override Ringing? Ringing => _scales.Ringing;
+
     internal override double Value(double seconds, out double slope)
     {
         double reach = _scales.Reach, value = 0;
         slope = 0;
         if (seconds <= -reach)
             return 0;
-        if (seconds >= 2 * reach && _scales.StepAt(seconds) > 0.9 * _sigma)
+        if (TryLateSpacing(seconds, out double spacing, out int count))
         {
-            // Only slow modes are left: the trapezoidal rule over a Gaussian converges faster than any power.
-            const double spacing = 0.75;
-            for (int k = -11; k <= 11; k++)
+            for (int k = -count; k <= count; k++)
             {
                 double weight = spacing * Density(k * spacing), part = _poles.Value(seconds - k * spacing * _sigma, out double rate);
                 value += weight * part;
@@ -67,18 +70,42 @@ internal sealed class SmoothedStep : StepResponse
         return value;
     }
 
+    /// <summary>In closed form as soon as the poles are slow beside the Gaussian; before, from the scan.</summary>
+    internal override double Integral(double seconds)
+    {
+        if (!TryLateSpacing(seconds, out double spacing, out int count))
+            return base.Integral(seconds);
+        double sum = 0;
+        for (int k = -count; k <= count; k++)
+            sum += spacing * Density(k * spacing) * _poles.Integral(seconds - k * spacing * _sigma);
+        return sum;
+    }
+
     private protected override StepScan Scan()
     {
         var scan = new StepScan();
         double time = -_scales.Reach;
-        while (time < _scales.End)
+        while (time < _scales.ScanEnd)
         {
             double value = Value(time, out double slope);
             scan.Add(time, value, slope);
             time += Math.Min(_scales.StepAt(time), Math.Max(0.4 * _sigma, 0.25 * Math.Abs(time)));
         }
-        scan.Add(_scales.End, Final, 0);
+        if (Ringing is null)
+            scan.Add(_scales.End, Final, 0);
         return scan;
+    }
+
+    /// <summary>
+    /// Whether only modes are left that turn slowly beside the Gaussian: the trapezoidal rule over it then converges faster than any power, and its spacing (in standard
+    /// deviations) follows from the fastest of them: the first alias, exp(-(2π/spacing - ωσ)²/2), is to be below 1e-13.
+    /// </summary>
+    private bool TryLateSpacing(double seconds, out double spacing, out int count)
+    {
+        double fastest = _scales.FastestAt(seconds) * _sigma;
+        spacing = Math.Min(0.75, 2 * Math.PI / (fastest + 7.8));
+        count = (int)Math.Ceiling(8.25 / spacing);
+        return seconds >= 2 * _scales.Reach && fastest < 8;
     }
 
     private void AddPanel(double low, double high, double seconds, ref double value, ref double slope)

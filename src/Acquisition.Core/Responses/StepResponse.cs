@@ -119,10 +119,38 @@ internal abstract class StepResponse
         return sign * best;
     }
 
-    /// <summary>The last time at which the value is further than <paramref name="band"/> from the final one; the start where it never is.</summary>
-    internal double LastOutside(double band)
+    /// <summary>The resonance that rings on after the end of the scan; null where there is none.</summary>
+    internal virtual Ringing? Ringing => null;
+
+    /// <summary>The last time at which the value is further than <paramref name="band"/> from the final one; the start where it never is. False where several things ring on at that time.</summary>
+    internal bool TryLastOutside(double band, out double seconds)
     {
-        StepScan scan = Scanned;
+        seconds = LastOutside(Scanned, band);
+        // What has settled well before the end of the scan stays so, because it decays.
+        if (Ringing is not { } ringing || seconds < 0.75 * ringing.Until)
+            return true;
+        double from = Math.Max(ringing.Until, ringing.Alone);
+        if (double.IsInfinity(from))
+            return false;
+        double amplitude = ringing.Amplitude(Value(from, out double slope) - Final, slope);
+        if (amplitude <= band)
+            return ringing.Alone <= ringing.Until;
+        // A single decaying oscillation: its amplitude says when, a look at the last period says where in it.
+        double last = from + Math.Log(amplitude / band) / ringing.Decay, period = 1 / ringing.Hertz;
+        if (!(last < 1e9 * period))
+            return false;
+        var window = new StepScan();
+        for (int i = -24; i <= 4; i++)
+        {
+            double time = last + i * period / 16, value = Value(time, out slope);
+            window.Add(time, value, slope);
+        }
+        seconds = LastOutside(window, band);
+        return true;
+    }
+
+    private double LastOutside(StepScan scan, double band)
+    {
         for (int i = scan.Count - 1; i > 0; i--)
         {
             if (Math.Abs(scan.Values[i - 1] - Final) > band)

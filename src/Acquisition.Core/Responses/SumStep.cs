@@ -15,7 +15,10 @@ internal sealed class SumStep : StepResponse
         _delays = delays;
         foreach (StepResponse branch in branches)
             Final += branch.Final;
+        Ringing = FindRinging();
     }
+
+    internal override Ringing? Ringing { get; }
 
     internal override double Final { get; }
 
@@ -37,6 +40,30 @@ internal sealed class SumStep : StepResponse
         for (int i = 0; i < _branches.Length; i++)
             sum += _branches[i].Integral(seconds - _delays[i]);
         return sum;
+    }
+
+    /// <summary>One branch may ring on alone once the scans of the others have ended; several together do not.</summary>
+    private Ringing? FindRinging()
+    {
+        Ringing? found = null;
+        int ringing = 0;
+        for (int i = 0; i < _branches.Length; i++)
+        {
+            if (_branches[i].Ringing is { } own)
+            {
+                ringing++;
+                found = own.Later(_delays[i]);
+            }
+        }
+        if (found is null)
+            return null;
+        double alone = ringing > 1 ? double.PositiveInfinity : found.Alone;
+        for (int i = 0; i < _branches.Length && ringing == 1; i++)
+        {
+            if (_branches[i].Ringing is null)
+                alone = Math.Max(alone, _branches[i].Times[_branches[i].Times.Count - 1] + _delays[i]);
+        }
+        return new Ringing(found.Omega, found.Decay, found.Until, alone);
     }
 
     private protected override StepScan Scan()
