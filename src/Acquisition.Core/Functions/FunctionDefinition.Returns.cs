@@ -72,9 +72,9 @@ public sealed partial class FunctionDefinition
 
     /// <summary>Computed from quantities that may be of any kind, all of the same, as a quantity of that kind again.</summary>
     /// <param name="kernel">The value in the arguments' SI unit.</param>
-    public FunctionDefinition ReturnsSameKind(NumberKernel kernel) => ReturnsByRule(kinds => kinds[0], new GeneralKernel(kernel), -1);
+    public FunctionDefinition ReturnsSameKind(NumberKernel kernel) => ReturnsByRule(kind => kind, new GeneralKernel(kernel), -1);
 
-    internal FunctionDefinition ReturnsByRule(Func<System.Collections.Generic.IReadOnlyList<QuantityKind>, QuantityKind?> rule, FunctionKernel kernel, int count)
+    internal FunctionDefinition ReturnsByRule(Func<QuantityKind, QuantityKind?> rule, FunctionKernel kernel, int count)
     {
         FunctionDefinition definition = WithKernel(ValueKind.AnyQuantity, kernel, count);
         definition.ResultRule = rule;

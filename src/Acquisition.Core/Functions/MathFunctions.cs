@@ -49,7 +49,7 @@ internal static class MathFunctions
 
         yield return FunctionDefinition.Named("hypot", "The root of the sum of the squares: how independent contributions combine.", "handbook 2.5")
             .TakesMany("values", ValueKind.AnyQuantity)
-            .ReturnsByRule(kinds => kinds[0].Nature < QuantityNature.Point ? kinds[0] : null, new GeneralKernel(RootSumOfSquares), -1)
+            .ReturnsByRule(kind => kind.Nature < QuantityNature.Point ? kind : null, new GeneralKernel(RootSumOfSquares), -1)
             .Example("hypot(3 ns, 4 ns)", "5 ns");
 
         yield return FunctionDefinition.Named("floor", "The greatest whole number not above the argument.", Source)
@@ -122,11 +122,11 @@ internal static class MathFunctions
             .Example(name == "sin" ? "sin(pi / 6)" : name == "cos" ? "cos(pi / 3)" : "tan(pi / 4)", result);
     }
 
-    private static QuantityKind? RootKind(IReadOnlyList<QuantityKind> kinds) =>
-        kinds[0].Nature < QuantityNature.Point && kinds[0].Dimension.TryPower(1, out Dimension root) ? (kinds[0].Dimension.IsNone ? kinds[0] : QuantityKind.Of(root)) : null;
+    private static QuantityKind? RootKind(QuantityKind kind) =>
+        kind.Nature < QuantityNature.Point && kind.Dimension.TryPower(1, out Dimension root) ? (kind.Dimension.IsNone ? kind : QuantityKind.Of(root)) : null;
 
-    private static QuantityKind? MagnitudeKind(IReadOnlyList<QuantityKind> kinds) =>
-        kinds[0].Nature == QuantityNature.Point || kinds[0].Reference != LevelReference.None ? null : kinds[0];
+    private static QuantityKind? MagnitudeKind(QuantityKind kind) =>
+        kind.Nature == QuantityNature.Point || kind.Reference != LevelReference.None ? null : kind;
 
     private static double Smallest(FunctionArguments arguments)
     {

@@ -7,6 +7,11 @@ public sealed partial class QuantityKind
     /// <summary>Every kind that has a name in the trade; filled by the initialisers below and never changed afterwards.</summary>
     internal static readonly List<QuantityKind> Named = new(64);
 
+    /// <summary>The same kinds by a hash of their dimension, those of one place linked by <see cref="_next"/>: a formula asks for the kind of every product.</summary>
+    private static readonly QuantityKind?[] ByDimension = new QuantityKind?[128];
+
+    private QuantityKind? _next;
+
     private static readonly Dimension PerSecond = Dimension.None / Dimension.Time;
     private static readonly Dimension Watt = Dimension.Length * Dimension.Length * Dimension.Mass / (Dimension.Time * Dimension.Time * Dimension.Time);
     private static readonly Dimension Volt = Watt / Dimension.Current;
@@ -177,7 +182,16 @@ public sealed partial class QuantityKind
     {
         var kind = new QuantityKind(name, symbol, dimension, nature, reference, prefix);
         Named.Add(kind);
+        ref QuantityKind? first = ref ByDimension[PlaceOf(dimension)];
+        kind._next = first;
+        first = kind;
         return kind;
+    }
+
+    private static int PlaceOf(Dimension dimension)
+    {
+        int hash = dimension.GetHashCode();
+        return (hash ^ hash >> 8 ^ hash >> 16 ^ hash >> 24) & 127;
     }
 
     private static Dimension HalfPowerOf(Dimension dimension)

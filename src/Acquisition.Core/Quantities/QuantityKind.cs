@@ -57,7 +57,7 @@ public sealed partial class QuantityKind : IEquatable<QuantityKind>
     /// <param name="reference">What a logarithmic kind is stated relative to.</param>
     public static QuantityKind Of(Dimension dimension, QuantityNature nature = QuantityNature.Linear, LevelReference reference = LevelReference.None)
     {
-        foreach (QuantityKind kind in Named)
+        for (QuantityKind? kind = ByDimension[PlaceOf(dimension)]; kind is not null; kind = kind._next)
         {
             if (kind.Is(dimension, nature, reference)) return kind;
         }

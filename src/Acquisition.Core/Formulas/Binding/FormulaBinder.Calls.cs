@@ -48,7 +48,7 @@ internal sealed partial class FormulaBinder
     /// <summary>Whether exactly the parameters are given, by place: the frequent case.</summary>
     private static bool IsInOrder(FunctionDefinition function, CallNode node)
     {
-        if (node.Arguments.Length != function.Parameters.Count || node.Arguments.Length == 0) return false;
+        if (node.Arguments.Length != function.Declared.Length || node.Arguments.Length == 0) return false;
         for (int i = 0; i < node.Arguments.Length; i++)
         {
             if (node.Arguments[i].Name is not null) return false;
@@ -77,27 +77,27 @@ internal sealed partial class FormulaBinder
 
     private static bool Fits(FunctionDefinition function, CallNode node, Operand[] arguments)
     {
-        int count = function.Parameters.Count;
+        int count = function.Declared.Length;
         var given = new bool[count];
         for (int i = 0; i < arguments.Length; i++)
         {
             int parameter = ParameterOf(function, node.Arguments[i], i);
-            if (parameter < 0 || (given[parameter] && !function.Parameters[parameter].IsRepeated) || !Fits(arguments[i], function.Parameters[parameter].Kind)) return false;
+            if (parameter < 0 || (given[parameter] && !function.Declared[parameter].IsRepeated) || !Fits(arguments[i], function.Declared[parameter].Kind)) return false;
             given[parameter] = true;
         }
         for (int i = 0; i < count; i++)
         {
-            if (!given[i] && !function.Parameters[i].IsOptional) return false;
+            if (!given[i] && !function.Declared[i].IsOptional) return false;
         }
         return true;
     }
 
     private static int ParameterOf(FunctionDefinition function, ArgumentNode argument, int place)
     {
-        IReadOnlyList<FunctionParameter> parameters = function.Parameters;
+        FunctionParameter[] parameters = function.Declared;
         if (argument.Name is null)
-            return place < parameters.Count ? place : parameters.Count > 0 && parameters[parameters.Count - 1].IsRepeated ? parameters.Count - 1 : -1;
-        for (int i = 0; i < parameters.Count; i++)
+            return place < parameters.Length ? place : parameters.Length > 0 && parameters[parameters.Length - 1].IsRepeated ? parameters.Length - 1 : -1;
+        for (int i = 0; i < parameters.Length; i++)
         {
             if (parameters[i].Name == argument.Name) return i;
         }
@@ -107,8 +107,8 @@ internal sealed partial class FormulaBinder
     /// <summary>For each argument in the order of the parameters, its place in the text; -1 where the default stands in.</summary>
     private bool TryArrange(FunctionDefinition function, CallNode node, out int[] order)
     {
-        IReadOnlyList<FunctionParameter> parameters = function.Parameters;
-        var places = new List<int>[parameters.Count];
+        FunctionParameter[] parameters = function.Declared;
+        var places = new List<int>[parameters.Length];
         bool isGood = true, hasNames = false;
         for (int i = 0; i < node.Arguments.Length; i++)
         {
@@ -122,7 +122,7 @@ internal sealed partial class FormulaBinder
                 suggestion = Suggestions.Nearest(argument.Name, parameters.Select(each => each.Name));
             }
             else if (parameter < 0)
-                problem = parameters.Count == 0 ? $"{function.Name} takes no arguments" : FormattableString.Invariant($"found argument {i + 1} of {function.Name}, expected at most {parameters.Count}: {function.Signature}");
+                problem = parameters.Length == 0 ? $"{function.Name} takes no arguments" : FormattableString.Invariant($"found argument {i + 1} of {function.Name}, expected at most {parameters.Length}: {function.Signature}");
             else if (argument.Name is null && hasNames)
                 problem = "found an argument without a name after one with a name";
             else if (places[parameter] is not null && !parameters[parameter].IsRepeated)
@@ -152,7 +152,7 @@ internal sealed partial class FormulaBinder
         for (int j = 0; j < order.Length; j++)
         {
             if (order[j] < 0) continue;
-            FunctionParameter parameter = function.Parameters[Math.Min(j, function.Parameters.Count - 1)];
+            FunctionParameter parameter = function.Declared[Math.Min(j, function.Declared.Length - 1)];
             FormulaNode place = node.Arguments[order[j]].Value;
             Operand argument = arguments[order[j]];
             if (!Fits(argument, parameter.Kind))
@@ -160,14 +160,14 @@ internal sealed partial class FormulaBinder
                 Refuse(place, argument, Quotation.WithArticle(parameter.Kind.Name) + PurposeOf(parameter, function), parameter.Kind.Quantity);
                 isGood = false;
             }
-            else if (parameter.Kind.Choices.Count > 0 && argument.IsKnown && !parameter.Kind.Choices.Contains((string)argument.Object!))
+            else if (argument.IsKnown && parameter.Kind.Choices.Count > 0 && !parameter.Kind.Choices.Contains((string)argument.Object!))
             {
                 string word = (string)argument.Object!;
                 string? nearest = Suggestions.Nearest(word, parameter.Kind.Choices);
                 _problems.Add(place.Start, place.End, $"found \"{Quotation.Of(word, 0, word.Length)}\", expected {string.Join(" or ", parameter.Kind.Choices.Select(choice => "\"" + choice + "\""))}{PurposeOf(parameter, function)}", nearest is null ? null : "\"" + nearest + "\"");
                 isGood = false;
             }
-            else if (parameter.Kind.IsAnyQuantity && function.Parameters.Count >= 1)
+            else if (parameter.Kind.IsAnyQuantity && function.Declared.Length >= 1)
             {
                 QuantityKind kind = argument.Kind!.Quantity!;
                 generic ??= kind;
@@ -191,15 +191,14 @@ internal sealed partial class FormulaBinder
     private Operand Invoke(FunctionDefinition function, CallNode node, Operand[] arguments, int[] order, (int Numbers, int Objects) mark)
     {
         var ordered = new Operand[order.Length];
-        for (int j = 0; j < order.Length; j++) ordered[j] = order[j] < 0 ? Default(function.Parameters[j]) : arguments[order[j]];
+        for (int j = 0; j < order.Length; j++) ordered[j] = order[j] < 0 ? Default(function.Declared[j]) : arguments[order[j]];
         ValueKind result = function.Result;
         if (function.ResultRule is not null)
         {
-            var kinds = new QuantityKind[ordered.Length];
-            for (int j = 0; j < kinds.Length; j++) kinds[j] = ordered[j].Kind!.Quantity!;
-            QuantityKind? kind = function.ResultRule(kinds);
+            QuantityKind first = ordered[0].Kind!.Quantity!;
+            QuantityKind? kind = function.ResultRule(first);
             if (kind is null) return Refuse(node.Arguments[0].Value, arguments[0], $"a quantity that {function.Name} can take (no logarithm and no point on a scale)");
-            result = kind;
+            result = ReferenceEquals(kind, first) ? ordered[0].Kind! : kind;
         }
         switch (function.Intrinsic)
         {

@@ -113,7 +113,8 @@ internal sealed partial class FormulaBinder
     private Operand Apply(BinaryNode node, KindRule rule, Operand left, Operand right, (int Numbers, int Objects) mark, QuantityKind? wanted)
     {
         if (rule.Result is null) return Refuse(node.Right, right, rule.Refusal!, wanted);
-        return rule.IsSwapped ? Emit(rule.Operation, node, rule.Result, mark, right, left) : Emit(rule.Operation, node, rule.Result, mark, left, right);
+        ValueKind kind = ReferenceEquals(rule.Result, left.Kind!.Quantity) ? left.Kind : ReferenceEquals(rule.Result, right.Kind!.Quantity) ? right.Kind : rule.Result;
+        return rule.IsSwapped ? Emit(rule.Operation, node, kind, mark, right, left) : Emit(rule.Operation, node, kind, mark, left, right);
     }
 
     /// <summary>Where one side is a temperature, a number in kelvins on the other side of a sum is a difference.</summary>

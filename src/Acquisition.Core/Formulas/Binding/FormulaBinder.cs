@@ -53,16 +53,16 @@ internal sealed partial class FormulaBinder
     {
         Operand operand = node switch
         {
-            NumberNode number => Operand.Known(ValueKind.Of(number.Quantity), number.SiValue, number.Has(NumberTraits.CanBeDifference)),
+            NameNode name => Name(name),
+            NumberNode number => Operand.Known(number.Quantity, number.SiValue, number.Has(NumberTraits.CanBeDifference)),
+            BinaryNode binary => Binary(binary),
+            CallNode call => Call(call),
+            ConversionNode conversion => Conversion(conversion),
+            UnaryNode unary => Unary(unary),
             RatioNode ratio => Operand.Known(ValueKind.Number, ratio.Value),
             TextNode text => Operand.KnownObject(ValueKind.Text, text.Value),
             TruthNode truth => Operand.Known(ValueKind.Truth, truth.Value ? 1 : 0),
-            NameNode name => Name(name),
-            UnaryNode unary => Unary(unary),
-            BinaryNode binary => Binary(binary),
             ChoiceNode choice => Choice(choice),
-            CallNode call => Call(call),
-            ConversionNode conversion => Conversion(conversion),
             UncertainNode uncertain => Uncertain(uncertain),
             _ => Operand.Unknown,
         };

@@ -94,7 +94,7 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     internal int Add(Operation operation, FormulaNode place, int target, int a = 0, int b = 0, int c = 0)
     {
-        if (Length == _code.Length) Array.Resize(ref _code, Math.Max(4, 2 * Length));
+        if (Length == _code.Length) Array.Resize(ref _code, Math.Max(8, 2 * Length));
         _code[Length] = new Instruction { Operation = operation, Target = target, A = a, B = b, C = c, Start = place.Start, End = place.End };
         return Length++;
     }

@@ -222,8 +222,16 @@ internal sealed partial class FormulaParser
         return next >= _end || IsWordAt(next, "in") || !(IsWordStart(_text[next]) || _text[next] == '√') || IsKeyword(next);
     }
 
-    private bool IsKeyword(int at) =>
-        IsWordAt(at, "in") || IsWordAt(at, "or") || IsWordAt(at, "and") || IsWordAt(at, "not") || IsWordAt(at, "if") || IsWordAt(at, "then") || IsWordAt(at, "else");
+    private bool IsKeyword(int at) => _text[at] switch
+    {
+        'i' => IsWordAt(at, "in") || IsWordAt(at, "if"),
+        'o' => IsWordAt(at, "or"),
+        'a' => IsWordAt(at, "and"),
+        'n' => IsWordAt(at, "not"),
+        't' => IsWordAt(at, "then"),
+        'e' => IsWordAt(at, "else"),
+        _ => false,
+    };
 
     private bool IsWord(string word) => IsWordAt(_at, word);
 
