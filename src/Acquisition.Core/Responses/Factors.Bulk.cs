@@ -25,6 +25,8 @@ internal sealed partial class Factors
     }
 
 #if NET8_0_OR_GREATER
+    // Optimized from its first call: it is the inner loop of a single call, which would otherwise run to its end before the runtime has noticed.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void FillLanes(double[] hertz, Complex[] gains, int at)
     {
         Vector<double> omega = new Vector<double>(hertz, at) * (2 * Math.PI), square = omega * omega, one = Vector<double>.One;
@@ -81,6 +83,7 @@ internal sealed partial class Factors
     }
 
     /// <summary>exp(x) for x of at most 0 to a unit or two of the last digit: x = n ln 2 + r, a Taylor polynomial in r, and n added to the exponent bits.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static Vector<double> ExpOfNegative(Vector<double> x)
     {
         const double shift = 6755399441055744.0; // 1.5 · 2^52: adding it leaves the nearest whole number in the low bits.
