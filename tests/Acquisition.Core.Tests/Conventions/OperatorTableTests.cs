@@ -19,7 +19,7 @@ public class OperatorTableTests
         string file = Repository.PathOf("docs", "operators.md");
         string computed = Page();
         // To accept a change, run the test once with this variable set, and review the difference.
-        if (Environment.GetEnvironmentVariable("UPDATE_OPERATOR_TABLE") == "1") File.WriteAllText(file, computed);
+        if (Environment.GetEnvironmentVariable("ACQUISITION_WRITE_DOCS") == "1") File.WriteAllText(file, computed);
         Assert.Equal(computed, File.ReadAllText(file).ReplaceLineEndings("\n"));
     }
 
