@@ -10,16 +10,24 @@ namespace Acquisition.Core.Signals;
 /// </summary>
 internal sealed class LevelSignal : Signal
 {
+    /// <summary>So many transitions are summed for each harmonic; more are summed once for all, where they lie on a grid.</summary>
+    private const int FewTransitions = 16;
+
     private readonly double _period, _start;
     private readonly Transition[] _transitions;
+    private readonly int _slots;
+    private readonly Lazy<Complex[]> _slotSpectrum;
 
     /// <param name="name">What the signal is.</param>
     /// <param name="period">The period, s.</param>
     /// <param name="start">The level before the first transition, V.</param>
     /// <param name="transitions">The transitions of one period in order of time, from 0 to below the period; their changes add up to zero.</param>
-    internal LevelSignal(string name, double period, double start, Transition[] transitions)
+    /// <param name="slots">Into how many slots the period is divided where all transitions are alike and each lies at the beginning of one; else 0.</param>
+    internal LevelSignal(string name, double period, double start, Transition[] transitions, int slots = 0)
         : base(name)
     {
+        _slots = slots;
+        _slotSpectrum = new Lazy<Complex[]>(() => SlotSpectrum.Of(transitions, period, slots));
         _period = period;
         _start = start;
         _transitions = transitions;
@@ -107,17 +115,20 @@ internal sealed class LevelSignal : Signal
     {
         if (number == 0)
             return Mean;
+        double omega = 2 * Math.PI * number / _period;
+        if (_transitions.Length > FewTransitions && _slots > 0)
+            return _slotSpectrum.Value[number % _slots] * _transitions[0].Edge.Spectrum(omega) / new Complex(0, 2 * Math.PI * number);
         Complex sum = Complex.Zero;
         foreach (Transition transition in _transitions)
         {
             double turns = number * (transition.Time / _period);
             turns -= Math.Floor(turns);
-            sum += transition.Change * transition.Edge.Spectrum(2 * Math.PI * number / _period) * Complex.FromPolarCoordinates(1, -2 * Math.PI * turns);
+            sum += transition.Change * transition.Edge.Spectrum(omega) * Complex.FromPolarCoordinates(1, -2 * Math.PI * turns);
         }
         return sum / new Complex(0, 2 * Math.PI * number);
     }
 
-    private protected override Signal Offset(double volts) => new LevelSignal(Name, _period, _start + volts, _transitions);
+    private protected override Signal Offset(double volts) => new LevelSignal(Name, _period, _start + volts, _transitions, _slots);
 
     /// <summary>The integral of the magnitude over one edge: exact for a ramp; the others in 400 panels, to about 1e-6 of the edge.</summary>
     private static double MagnitudeOf(Transition transition, double before)

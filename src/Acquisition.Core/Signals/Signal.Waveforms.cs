@@ -214,7 +214,7 @@ public abstract partial class Signal
                 transitions.Add(new Transition(i * bit, bits[i] ? volts : -volts, edge));
             last = bits[i];
         }
-        return new LevelSignal(name, bits.Length * bit, last ? volts / 2 : -volts / 2, transitions.ToArray());
+        return new LevelSignal(name, bits.Length * bit, last ? volts / 2 : -volts / 2, transitions.ToArray(), bits.Length);
     }
 
     private static void RequireDuty(Ratio duty)
