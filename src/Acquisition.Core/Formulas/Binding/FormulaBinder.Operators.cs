@@ -79,7 +79,7 @@ internal sealed partial class FormulaBinder
         return Operand.In(target, ValueKind.Truth);
     }
 
-    private Operand Combine(BinaryNode node, Operand left, Operand right, (int Numbers, int Objects) mark)
+    private Operand Combine(BinaryNode node, in Operand left, in Operand right, (int Numbers, int Objects) mark)
     {
         switch (node.Operator)
         {
@@ -110,7 +110,7 @@ internal sealed partial class FormulaBinder
         }
     }
 
-    private Operand Apply(BinaryNode node, KindRule rule, Operand left, Operand right, (int Numbers, int Objects) mark, QuantityKind? wanted)
+    private Operand Apply(BinaryNode node, in KindRule rule, in Operand left, in Operand right, (int Numbers, int Objects) mark, QuantityKind? wanted)
     {
         if (rule.Result is null) return Refuse(node.Right, right, rule.Refusal!, wanted);
         ValueKind kind = ReferenceEquals(rule.Result, left.Kind!.Quantity) ? left.Kind : ReferenceEquals(rule.Result, right.Kind!.Quantity) ? right.Kind : rule.Result;
@@ -126,7 +126,7 @@ internal sealed partial class FormulaBinder
         else if (left.CanBeDifference && rightKind.Nature == QuantityNature.Point && op == Operator.Add) leftKind = difference;
     }
 
-    private Operand Power(BinaryNode node, Operand left, Operand right, QuantityKind leftKind, QuantityKind rightKind, (int Numbers, int Objects) mark)
+    private Operand Power(BinaryNode node, in Operand left, in Operand right, QuantityKind leftKind, QuantityKind rightKind, (int Numbers, int Objects) mark)
     {
         if (!ProductRules.IsNumber(rightKind)) return Refuse(node.Right, right, "a plain number as exponent");
         if (!right.IsKnown && !leftKind.Dimension.IsNone) return Refuse(node.Right, right, $"an exponent that is known when the formula is built, because the unit of {Quotation.WithArticle(leftKind.Name)} depends on it");

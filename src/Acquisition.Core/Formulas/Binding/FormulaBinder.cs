@@ -71,7 +71,7 @@ internal sealed partial class FormulaBinder
     }
 
     /// <summary>The register an operand's value is in, putting a known one there first.</summary>
-    internal int Register(Operand operand) =>
+    internal int Register(in Operand operand) =>
         !operand.IsKnown ? operand.Register
         : operand.Kind!.IsHeldAsNumber ? _program.ConstantNumber(operand.Number)
         : _program.ConstantObject(operand.Object!);
@@ -179,7 +179,7 @@ internal sealed partial class FormulaBinder
     }
 
     /// <summary>Computes now what is known, else adds an instruction whose target may be a register that its operands leave free.</summary>
-    private Operand Emit(Operation operation, FormulaNode node, ValueKind kind, (int Numbers, int Objects) mark, Operand a, Operand b = default)
+    private Operand Emit(Operation operation, FormulaNode node, ValueKind kind, (int Numbers, int Objects) mark, in Operand a, in Operand b = default)
     {
         bool isBinary = b.Kind is not null;
         if (a.IsKnown && (!isBinary || b.IsKnown))
@@ -194,7 +194,7 @@ internal sealed partial class FormulaBinder
         return Operand.In(target, kind);
     }
 
-    private Operand Refuse(FormulaNode node, Operand operand, string expected, QuantityKind? wanted = null)
+    private Operand Refuse(FormulaNode node, in Operand operand, string expected, QuantityKind? wanted = null)
     {
         string text = _text;
         _problems.Add(node.Start, node.End, $"found {Describe(node, operand)}, expected {expected}",

@@ -249,7 +249,7 @@ internal sealed partial class FormulaParser
 
     private int SkipFrom(int at)
     {
-        while (at < _end && IsSpace(_text[at])) at++;
+        while (at < _end && _text[at] is <= ' ' or > '~' && IsSpace(_text[at])) at++;
         return at;
     }
 
