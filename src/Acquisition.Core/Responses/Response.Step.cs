@@ -105,6 +105,20 @@ public abstract partial class Response
         return Duration.FromSi(seconds + StepDelay, nameof(band));
     }
 
+    /// <summary>From where the step response leaves zero by a fraction of its final value to where it stays that near to it, s; null where it rings on.</summary>
+    internal double? TransitionSpan(double band)
+    {
+        StepResponse step = StepResponse;
+        double level = band * StepReference, begin = double.PositiveInfinity;
+        if (!step.TryLastOutside(Math.Abs(level), out double settled))
+            return null;
+        if (step.FirstReach(level, out double rising))
+            begin = rising;
+        if (step.FirstReach(-level, out double preshoot))
+            begin = Math.Min(begin, preshoot);
+        return Math.Max(0, settled - begin);
+    }
+
     private protected static void RequireLevels(Ratio low, Ratio high)
     {
         if (!(low.SiValue > 0 && low.SiValue < 1))

@@ -73,6 +73,9 @@ internal sealed class LevelSignal : Signal
 
     internal IReadOnlyList<Transition> Transitions => _transitions;
 
+    /// <summary>The level before the first transition, V.</summary>
+    internal double Start => _start;
+
     internal override double Mean { get; }
 
     internal override double AcPower { get; }

@@ -22,6 +22,9 @@ internal sealed class RandomBitsSignal : Signal
 
     public override Duration RiseTime => _edge.RiseTime;
 
+    /// <summary>What two edges leave of one bit, s.</summary>
+    internal double ShortestPlateau => _bit - _edge.Before - _edge.After;
+
     internal override double Mean => _offset;
 
     /// <summary>A square wave's of that swing, less what the edges take: one in two bits brings a transition. The mean lag of a lopsided edge cancels between rises and falls.</summary>

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using Acquisition.Core.Planning;
+using Acquisition.Core.Signals;
 
 namespace Acquisition.Core;
 
@@ -15,6 +16,7 @@ public sealed partial class Outlook
     private readonly Lazy<Explained<Duration>?> _chainRiseTime;
     private readonly Lazy<Explained<Duration>?> _displayedEdge;
     private readonly Lazy<Explained<PeakToPeakVoltage>> _displayedAmplitude;
+    private readonly Lazy<(double Needed, double Shortest, DisplayedWaveform? Waveform)> _levels;
     private readonly Lazy<DisplayedLines> _lines;
     private readonly Lazy<IReadOnlyList<Contribution>> _contributions;
     private readonly Lazy<IReadOnlyList<Finding>> _findings;
@@ -27,6 +29,7 @@ public sealed partial class Outlook
         _chainRiseTime = new Lazy<Explained<Duration>?>(ComputeChainRiseTime);
         _displayedEdge = new Lazy<Explained<Duration>?>(ComputeDisplayedEdge);
         _displayedAmplitude = new Lazy<Explained<PeakToPeakVoltage>>(ComputeDisplayedAmplitude);
+        _levels = new Lazy<(double, double, DisplayedWaveform?)>(ComputeLevels);
         _lines = new Lazy<DisplayedLines>(() => new DisplayedLines(Signal, Response, StoredRate, Boxcar));
         _contributions = new Lazy<IReadOnlyList<Contribution>>(ComputeContributions);
         _findings = new Lazy<IReadOnlyList<Finding>>(() => new OutlookFindings(this).All());
@@ -59,7 +62,7 @@ public sealed partial class Outlook
     /// <summary>How far <see cref="DisplayedAmplitude"/> lies from the signal's own: negative where it is short.</summary>
     public Ratio AmplitudeError => Ratio.FromSi((DisplayedAmplitude.Value.SiValue / Signal.PeakToPeak.SiValue) - 1, "amplitude");
 
-    /// <summary>The 10 % to 90 % duration of the signal's steepest edge on the display; null for a signal without edges.</summary>
+    /// <summary>The 10 % to 90 % duration of the signal's steepest edge on the display, with what its neighbours do to it; null for a signal without edges, or where none passes through both levels.</summary>
     public Explained<Duration>? DisplayedEdge => _displayedEdge.Value;
 
     /// <summary>How much slower the edge looks than it is; null for a signal without edges, or with ideal ones.</summary>
@@ -114,9 +117,18 @@ public sealed partial class Outlook
         if (Signal.SteepestEdge is not { } edge)
             return null;
         double shown = EdgeThrough.RiseTime(edge, Response);
+        string method = "the edge averaged over the step response of the chain";
+        if (!LevelsSettle && _levels.Value.Waveform is { } waveform)
+        {
+            shown = waveform.RiseTime(edge);
+            method = "10 % to 90 % of the swing of the computed waveform: its levels do not settle";
+        }
+        else if (!LevelsSettle && Signal is RandomBitsSignal)
+        {
+            return null;
+        }
         if (double.IsNaN(shown))
             return null;
-        string method = "the edge averaged over the step response of the chain";
         if (Setup.Mode == AcquisitionMode.HighResolution)
         {
             shown = EdgeThrough.RootSumSquare(shown, 0.8 * StoredRate.SampleInterval.SiValue);
@@ -140,10 +152,33 @@ public sealed partial class Outlook
         }
         else
         {
-            (shown, method) = Plateau.Displayed(Signal, Response);
+            (shown, method) = DisplayedSwing();
             source = "handbook 2.6, 8.5";
         }
         return new Explained<PeakToPeakVoltage>("amplitude on the display", PeakToPeakVoltage.FromSi(shown, "amplitude"), method, source, [new("amplitude of the signal", Signal.PeakToPeak.ToString())]);
+    }
+
+    /// <summary>Whether every level comes to rest before the next edge disturbs it; true for a signal without levels.</summary>
+    internal bool LevelsSettle => _levels.Value.Shortest >= _levels.Value.Needed;
+
+    private (double Needed, double Shortest, DisplayedWaveform? Waveform) ComputeLevels()
+    {
+        double shortest = Plateau.Shortest(Signal);
+        if (double.IsPositiveInfinity(shortest))
+            return (0, shortest, null);
+        double needed = Plateau.Needed(Response);
+        return (needed, shortest, shortest >= needed ? null : DisplayedWaveform.Of(Signal, Response, needed));
+    }
+
+    private (double Volts, string Method) DisplayedSwing()
+    {
+        (double needed, double shortest, DisplayedWaveform? waveform) = _levels.Value;
+        double swing = Signal.PeakToPeak.SiValue;
+        if (waveform is not null)
+            return (waveform.High - waveform.Low, "lowest to highest value of the computed waveform: its levels do not settle");
+        if (Response.PassesDc && shortest >= needed && !double.IsPositiveInfinity(shortest))
+            return (swing * Math.Abs(Response.DcGain), "levels settle to 0.1 % within " + PlainText.Short(needed, Duration.Kind) + ", their plateaus last " + PlainText.Short(shortest, Duration.Kind));
+        return (swing * Math.Abs(Response.StepReference), "gain of the chain for a long pulse");
     }
 
     private IReadOnlyList<Contribution> ComputeContributions() => new OutlookContributions(this).All();

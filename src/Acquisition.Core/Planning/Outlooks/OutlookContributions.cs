@@ -18,7 +18,8 @@ internal sealed class OutlookContributions(Outlook outlook)
 
     private Contribution OfEdge(string element, Edge edge, Response without)
     {
-        double with = outlook.DisplayedEdge?.Value.SiValue ?? double.NaN, ideal = EdgeThrough.RiseTime(edge, without), reference = edge.RiseTime.SiValue > 0 ? edge.RiseTime.SiValue : with;
+        // Of the edge alone: its neighbours are the signal's, not an element's.
+        double with = EdgeThrough.RiseTime(edge, outlook.Response), ideal = EdgeThrough.RiseTime(edge, without), reference = edge.RiseTime.SiValue > 0 ? edge.RiseTime.SiValue : with;
         double share = Math.Max(0, (with - ideal) / reference);
         if (double.IsNaN(share))
             share = 0;

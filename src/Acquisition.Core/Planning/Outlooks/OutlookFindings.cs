@@ -38,6 +38,11 @@ internal sealed partial class OutlookFindings(Outlook outlook)
             Add("amplitude-short", error > 0.1 ? Severity.Failure : Severity.Warning,
                 $"the display shows {PlainText.Short(outlook.DisplayedAmplitude.Value)} of {PlainText.Short(Signal.PeakToPeak)}: {PlainText.Short(error, Ratio.Kind)} short", remedy, "handbook 4.6, 7.1");
         }
+        if (Signal.SteepestEdge is not null && outlook.DisplayedEdge is null && !outlook.LevelsSettle)
+        {
+            Add("edge-incomplete", Severity.Warning, "no edge on the display goes from 10 % to 90 % of the swing undisturbed, because the levels do not settle in between: its duration depends on its neighbours and is not given",
+                "a faster chain", "handbook 2.6");
+        }
         if (outlook.EdgeError is { SiValue: > 0.05 } slow)
         {
             Edge edge = Signal.SteepestEdge!;

@@ -4,32 +4,35 @@ using Acquisition.Core.Signals;
 
 namespace Acquisition.Core.Planning;
 
-/// <summary>The height that a signal with levels reaches on the display.</summary>
+/// <summary>Whether the levels of a signal come to rest behind a response before the next edge disturbs them.</summary>
 internal static class Plateau
 {
-    private const double SettledWithin = 1e-3;
+    internal const double SettledWithin = 1e-3;
 
-    /// <summary>Peak to peak in volts, and how it was found.</summary>
-    internal static (double Volts, string Method) Displayed(Signal signal, Response response)
+    /// <summary>The transitions of one period, or of all time; null for a signal that has none, or random ones.</summary>
+    internal static IReadOnlyList<Transition>? TransitionsOf(Signal signal) => signal switch
     {
-        double swing = signal.PeakToPeak.SiValue;
-        if (response.PassesDc && signal is LevelSignal levels)
-        {
-            double settling = response.SettlingTime(Ratio.FromFraction(SettledWithin)).SiValue, shortest = ShortestPlateau(levels);
-            if (shortest >= settling)
-                return (swing * Math.Abs(response.DcGain), "levels settle to 0.1 % within " + PlainText.Short(settling, Duration.Kind) + ", their plateaus last " + PlainText.Short(shortest, Duration.Kind));
-        }
-        if (signal.Fundamental is null)
-            return (swing * Math.Abs(response.StepReference), "gain of the chain for a long pulse");
-        (double low, double high) = new DisplayedWaveform(signal, response).Extremes();
-        return (high - low, "lowest to highest value of the computed waveform: its levels do not settle");
-    }
+        LevelSignal levels => levels.Transitions,
+        PulseSignal pulse => pulse.Transitions,
+        StepSignal step => step.Transitions,
+        _ => null,
+    };
 
-    /// <summary>The shortest time between the end of one transition and the begin of the next, s.</summary>
-    private static double ShortestPlateau(LevelSignal signal)
+    /// <summary>
+    /// How long a level must last behind a response so that it shows, s: from where the answer to the next edge begins to where that to the last one has settled. Models such as
+    /// the Gaussian begin before the edge itself. Infinite where the response blocks DC or rings on.
+    /// </summary>
+    internal static double Needed(Response response) =>
+        response.PassesDc && response.TransitionSpan(SettledWithin) is { } span ? span : double.PositiveInfinity;
+
+    /// <summary>The shortest time between the end of one transition and the begin of the next, s; infinite where there is no next.</summary>
+    internal static double Shortest(Signal signal)
     {
-        IReadOnlyList<Transition> transitions = signal.Transitions;
+        if (signal is RandomBitsSignal random)
+            return random.ShortestPlateau;
         double shortest = double.PositiveInfinity, period = signal.Period?.SiValue ?? double.PositiveInfinity;
+        if (TransitionsOf(signal) is not { } transitions)
+            return shortest;
         for (int i = 0; i < transitions.Count; i++)
         {
             double next = i + 1 < transitions.Count ? transitions[i + 1].Time : transitions[0].Time + period;

@@ -1,0 +1,91 @@
+using System;
+using System.Linq;
+using Acquisition.Core.Literals;
+using Xunit;
+
+namespace Acquisition.Core.Tests.Planning;
+
+public class DisplayedWaveformTests
+{
+    private static readonly Digitizer Fast = new(100.GSaPerS(), 14.Mpts(), 8.bit());
+
+    private static double Swing(Signal signal, Response chain)
+    {
+        Signal shown = chain.Apply(signal);
+        double[] values = Enumerable.Range(0, 20_001).Select(i => shown.Value((i - 10_000) * 1e-12)).ToArray();
+        return values.Max() - values.Min();
+    }
+
+    [Theory]
+    [InlineData(50)]
+    [InlineData(130)]
+    [InlineData(150)]
+    [InlineData(300)]
+    public void Amplitude_OfASquare_IsThatOfItsOwnTrace(double megahertz)
+    {
+        Signal square = Signal.Square(megahertz.MHz(), 3.3.Vpp(), 0.2.ns());
+        Response chain = Response.Gaussian(156.MHz());
+        Outlook outlook = square.Through(chain).SampledBy(Fast).Over(100.ns());
+        Assert.Equal(Swing(square, chain), outlook.DisplayedAmplitude.Value.SiValue, 3.3 * 1.5e-3);
+    }
+
+    [Fact]
+    public void Amplitude_OfASquareBehindAGaussian_IsShortWhereItsEdgesMeet()
+    {
+        Outlook outlook = Signal.Square(150.MHz(), 3.3.Vpp(), 0.2.ns()).Through(Response.Gaussian(156.MHz())).SampledBy(Fast).Over(100.ns());
+        Assert.Equal(2.967, outlook.DisplayedAmplitude.Value.SiValue, 2e-3);
+        Assert.InRange(outlook.AmplitudeError.Percent, -10.3, -9.8);
+    }
+
+    [Fact]
+    public void Amplitude_OfASinglePulseBehindAGaussian_IsTheErrorFunctions()
+    {
+        // A pulse of width w behind a Gaussian of standard deviation s reaches erf(w / (2 sqrt2 s)); s = sqrt(ln 2) / (2 pi f3dB) (handbook 2.2).
+        Outlook outlook = Signal.SinglePulse(1.Vpp(), 3.ns()).Through(Response.Gaussian(156.MHz())).SampledBy(Fast).Over(100.ns());
+        double sigma = Math.Sqrt(Math.Log(2)) / (2 * Math.PI * 156e6);
+        Assert.Equal(MathNet.Numerics.SpecialFunctions.Erf(3e-9 / (2 * Math.Sqrt(2) * sigma)), outlook.DisplayedAmplitude.Value.SiValue, 1e-3);
+    }
+
+    [Fact]
+    public void Edge_OfASquareWhoseLevelsDoNotSettle_IsMeasuredOnTheWaveform()
+    {
+        Outlook outlook = Signal.Square(150.MHz(), 3.3.Vpp(), 0.2.ns()).Through(Response.Gaussian(156.MHz())).SampledBy(Fast).Over(100.ns());
+        Assert.Equal(1.855e-9, outlook.DisplayedEdge!.Value.SiValue, 2e-12);
+        Assert.Equal(1.855e-9 * 100e9, outlook.IntervalsPerEdge!.Value.Fraction, 0.2);
+    }
+
+    [Fact]
+    public void Edge_OfAShownSine_IsASines()
+    {
+        // 10 % to 90 % of a sine: asin(0.8) / (pi f). Far above the bandwidth only the fundamental is left.
+        Outlook outlook = Signal.Square(400.MHz(), 1.Vpp(), 0.1.ns()).Through(Response.Gaussian(156.MHz())).SampledBy(Fast).Over(100.ns());
+        Assert.Equal(Math.Asin(0.8) / (Math.PI * 400e6), outlook.DisplayedEdge!.Value.SiValue, 1e-13);
+    }
+
+    [Fact]
+    public void EdgeOfASquareBehindAPureDelay_IsTheSameWithoutIt()
+    {
+        Signal square = Signal.Square(100.MHz(), 1.Vpp(), 0.2.ns());
+        Outlook near = square.Through(Response.Gaussian(156.MHz())).SampledBy(Fast).Over(100.ns());
+        Outlook far = square.Through(Response.Gaussian(156.MHz()).Then(Response.Delay(37.3.ns()))).SampledBy(Fast).Over(100.ns());
+        Assert.Equal(near.DisplayedEdge!.Value.SiValue, far.DisplayedEdge!.Value.SiValue, 1e-13);
+        Assert.Equal(near.DisplayedAmplitude.Value.SiValue, far.DisplayedAmplitude.Value.SiValue, 1e-4);
+    }
+
+    [Fact]
+    public void Amplitude_OfRareNarrowPulses_IsThatOfOneOfThem()
+    {
+        Outlook rare = Signal.PulseTrain(2.kHz(), 1.Vpp(), 3.ns()).Through(Response.Gaussian(156.MHz())).SampledBy(Fast).Over(1.us());
+        Outlook once = Signal.SinglePulse(1.Vpp(), 3.ns()).Through(Response.Gaussian(156.MHz())).SampledBy(Fast).Over(1.us());
+        Assert.Equal(once.DisplayedAmplitude.Value.SiValue, rare.DisplayedAmplitude.Value.SiValue, 1e-6);
+        Assert.Equal(once.DisplayedEdge!.Value.SiValue, rare.DisplayedEdge!.Value.SiValue, 1e-13);
+    }
+
+    [Fact]
+    public void Edge_OfRandomBitsFasterThanTheChain_IsNotGivenButSaid()
+    {
+        Outlook outlook = Signal.RandomBits(400.MbitPerS(), 1.Vpp(), 0.2.ns()).Through(Response.Gaussian(156.MHz())).SampledBy(Fast).Over(100.ns());
+        Assert.Null(outlook.DisplayedEdge);
+        Assert.Contains(outlook.Findings, finding => finding.Code == "edge-incomplete");
+    }
+}
