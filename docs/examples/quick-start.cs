@@ -9,7 +9,7 @@ Signal clock = Signal.Square(24.MHz(), 3.3.Vpp(), riseTime: 2.8.ns());
 MeasurementChain chain = MeasurementChain.From(33.Ohm())
     .Probe(Probe.Passive(attenuationFactor: 10, 10.MOhm(), 12.pF(), 200.MHz()))
     .Into(FrontEnd.HighImpedance(1.MOhm(), 14.pF(), Response.Gaussian(200.MHz())));
-Outlook outlook = clock.Through(chain.Response).SampledBy(new Digitizer(2.GSaPerS(), 14.Mpts(), 8.bit())).Over(10.ms());
+Outlook outlook = clock.Through(chain).SampledBy(new Digitizer(2.GSaPerS(), 14.Mpts(), 8.bit())).Over(10.ms());
 
 Console.WriteLine($"chain   {outlook.ChainBandwidth!.Value:G4}, rise time {outlook.ChainRiseTime!.Value:G4}");
 Console.WriteLine($"edge    {outlook.DisplayedEdge!.Value:G4} on the display ({outlook.DisplayedEdge.Rules[0]})");

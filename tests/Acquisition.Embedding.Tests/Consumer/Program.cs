@@ -65,7 +65,7 @@ internal static class Program
             .Probe(Probe.Passive(10, Resistance.FromMegaohms(10), Capacitance.FromPicofarads(12), Frequency.FromMegahertz(200)))
             .Into(FrontEnd.HighImpedance(Resistance.FromMegaohms(1), Capacitance.FromPicofarads(14), Response.Gaussian(Frequency.FromMegahertz(200))));
         var digitizer = new Digitizer(SampleRate.FromGigasamplesPerSecond(2), PointCount.FromMegapoints(14), BitDepth.FromBits(8));
-        Outlook outlook = clock.Through(chain.Response).SampledBy(digitizer).Over(Duration.FromMilliseconds(10));
+        Outlook outlook = clock.Through(chain).SampledBy(digitizer).Over(Duration.FromMilliseconds(10));
         Console.WriteLine(outlook);
     }
 
