@@ -10,16 +10,18 @@ namespace Acquisition.Core;
 public sealed partial class AttributionResult
 {
     /// <summary>The answer in a sentence with numbers: what the path loses at a frequency, who takes how much of it, what is not separated, and on which assumptions.</summary>
-    /// <param name="frequency">The frequency; the nearest solved one is taken and named.</param>
+    /// <param name="frequency">The frequency; the nearest solved one is taken and named; not outside the solved ones.</param>
     /// <param name="path">The elements of the path; none for the measured path with the most elements.</param>
     /// <exception cref="ArgumentNullException">The path is null.</exception>
     /// <exception cref="ArgumentException">There is no such element.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency lies outside the solved ones.</exception>
     public string ExplainAt(Frequency frequency, params string[] path)
     {
         AttributionPoint point = Nearest(frequency);
         IReadOnlyList<string> elements = PathOr(path);
         List<AttributionShare> shares = Shares(point, elements);
-        string where = $"At {InWords.Hertz(point.Hertz)}, relative to {InWords.Hertz(ReferenceFrequency.SiValue)},";
+        bool isAnother = Math.Abs(point.Hertz - frequency.SiValue) > 1e-9 * point.Hertz;
+        string where = $"At {InWords.Hertz(point.Hertz)}{(isAnother ? $", the solved frequency nearest to {InWords.Hertz(frequency.SiValue)}" : "")}, relative to {InWords.Hertz(ReferenceFrequency.SiValue)},";
         if (shares.Count == 0)
             return $"{where} the sweeps do not determine {AttributionRow.Join(elements)}.";
         double total = point.Solution.Level(CombinationOf(elements));

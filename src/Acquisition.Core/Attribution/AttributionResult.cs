@@ -87,11 +87,13 @@ public sealed partial class AttributionResult
     /// <returns>The finest parts that the sweeps determine; empty where they do not even determine the path.</returns>
     /// <exception cref="ArgumentNullException">The path is null.</exception>
     /// <exception cref="ArgumentException">There is no such element.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency lies outside the solved ones.</exception>
     public IReadOnlyList<AttributionShare> SharesAt(Frequency frequency, params string[] path) => Shares(Nearest(frequency), PathOr(path));
 
     /// <summary>Correlation of the levels found for two elements: strongly negative where only an assumption keeps them apart. Null where one of them is not determined.</summary>
     /// <exception cref="ArgumentNullException">A name is null.</exception>
     /// <exception cref="ArgumentException">There is no such element.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The frequency lies outside the solved ones.</exception>
     public double? CorrelationBetween(string element, string other, Frequency frequency)
     {
         AttributionPoint point = Nearest(frequency);
@@ -151,6 +153,9 @@ public sealed partial class AttributionResult
     private AttributionPoint Nearest(Frequency frequency)
     {
         double f = Refuse.UnlessAboveZero(frequency.SiValue, Frequency.Kind, nameof(frequency));
+        double lowest = Math.Min(ReferenceFrequency.SiValue, _points.Min(p => p.Hertz)), highest = Math.Max(ReferenceFrequency.SiValue, _points.Max(p => p.Hertz));
+        if (f < lowest || f > highest)
+            throw Refuse.OutOfRange(f, Frequency.Kind, nameof(frequency), $"from {InWords.Hertz(lowest)} to {InWords.Hertz(highest)}, where the sweeps were solved", "measure the combinations there too");
         return _points.OrderBy(p => Math.Abs(Math.Log(p.Hertz / f))).First();
     }
 

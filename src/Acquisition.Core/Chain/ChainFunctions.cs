@@ -54,7 +54,7 @@ internal static class ChainFunctions
         yield return FunctionDefinition.Named("chain", "A source resistance, a probe and a front end, solved as a network.", "handbook 7.1")
             .Takes("source", QuantityKind.Resistance).Takes("probe", ProbeModel).Takes("front_end", Input)
             .ReturnsObject(Chain, a => MeasurementChain.From(Ohms(a.SiValue(0))).Probe(a.Model<Probe>(1)).Into(a.Model<FrontEnd>(2)))
-            .Example("attenuation(chain(1 kΩ, passive_probe(10:1, 10 MΩ, 10 pF, gaussian(1 GHz)), front_end(1 MΩ, 15 pF, gaussian(1 GHz))), 10 MHz)", "-1.44543 dB");
+            .Example("attenuation(chain(1 kΩ, passive_probe(10:1, 10 MΩ, 10 pF, gaussian(1 GHz)), front_end(1 MΩ, 15 pF, gaussian(1 GHz))), 10 MHz)", "1.44543 dB");
         yield return FunctionDefinition.Named("chain", "A source resistance and a front end without a probe.", "handbook 7.1")
             .Takes("source", QuantityKind.Resistance).Takes("front_end", Input)
             .ReturnsObject(Chain, a => MeasurementChain.From(Ohms(a.SiValue(0))).Into(a.Model<FrontEnd>(1)))
@@ -63,10 +63,10 @@ internal static class ChainFunctions
             .Takes("chain", Chain)
             .ReturnsObject(ResponseModel, a => a.Model<MeasurementChain>(0).Response)
             .Example("bandwidth(loaded(chain(25 Ω, terminated_input(single_pole(1 GHz)))))", "1 GHz");
-        yield return FunctionDefinition.Named("attenuation", "The gain of a chain at a frequency re its gain at DC.", "handbook 4.6")
+        yield return FunctionDefinition.Named("attenuation", "The loss of a chain at a frequency re its gain at DC; negative where the chain peaks.", "handbook 4.6")
             .Takes("chain", Chain).Takes("frequency", QuantityKind.Frequency)
-            .Returns<MeasurementChain>(QuantityKind.DecibelRatio, (chain, f) => (chain.Response.Gain(Frequency.FromSi(f, "frequency")) - chain.Response.ReferenceGain).SiValue)
-            .Example("attenuation(chain(50 Ω, terminated_input(single_pole(1 GHz))), 1 GHz)", "-3.01030 dB");
+            .Returns<MeasurementChain>(QuantityKind.DecibelRatio, (chain, f) => (chain.Response.ReferenceGain - chain.Response.Gain(Frequency.FromSi(f, "frequency"))).SiValue)
+            .Example("attenuation(chain(50 Ω, terminated_input(single_pole(1 GHz))), 1 GHz)", "3.01030 dB");
     }
 
     private static IEnumerable<FunctionDefinition> Loading()

@@ -7,12 +7,12 @@ namespace Acquisition.Core;
 // Which part spoils it: the chain solved again with one part ideal, and with the parts made real one after the other.
 public sealed partial class MeasurementChain
 {
-    /// <summary>The loss at a frequency re the gain at DC, taken apart by the parts of the chain.</summary>
+    /// <summary>The loss at a frequency re the gain at DC, taken apart by the parts of the chain: positive where the chain loses, negative where it peaks.</summary>
     /// <param name="frequency">The frequency.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="frequency"/> is negative, or one that the chain blocks altogether.</exception>
     public ChainBreakdown<DecibelRatio> AttenuationAt(Frequency frequency)
     {
-        Func<MeasurementChain, double> loss = chain => (chain.Response.Gain(frequency) - chain.Response.ReferenceGain).SiValue;
+        Func<MeasurementChain, double> loss = chain => (chain.Response.ReferenceGain - chain.Response.Gain(frequency)).SiValue;
         double total = loss(this), sum = OnTheirOwn(loss).Sum();
         var parts = Take(loss, total, value => DecibelRatio.FromSi(value, nameof(frequency)));
         var findings = new List<Finding>();
@@ -26,7 +26,7 @@ public sealed partial class MeasurementChain
                 "handbook 10.4"));
         }
         return new ChainBreakdown<DecibelRatio>(
-            $"gain at {frequency.InWords()} re DC", DecibelRatio.FromDecibels(total), parts, Rule("sum of the parts' decibels, each alone on this source", sum, total, DecibelRatio.FromDecibels),
+            $"attenuation at {frequency.InWords()} re DC", DecibelRatio.FromDecibels(total), parts, Rule("sum of the parts' decibels, each alone on this source", sum, total, DecibelRatio.FromDecibels),
             Weakest(parts, part => Math.Abs(total) - Math.Abs(part.Without.SiValue), 1e-3 * Math.Max(0.1, Math.Abs(total))), findings);
     }
 

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
 using Acquisition.Core.Formulas;
 using Acquisition.Core.Formulas.Syntax;
 
@@ -25,10 +26,17 @@ public static class TextFormulas
         FormulaValue value = Value(formula, inputs);
         FormulaValue one = Value(string.IsNullOrWhiteSpace(unit) ? "1" : "1 " + unit, Array.Empty<string>());
         if (!value.Kind.IsQuantity || !one.Kind.Equals(value.Kind)) throw new FormulaException($"found {Quotation.WithArticle(value.Kind.Name)}, expected {Quotation.WithArticle(one.Kind.Name)} for the unit '{unit}'");
-        // Units of levels and temperatures have another zero, so the unit's own text is asked, not a quotient.
-        if (value.Kind.Quantity!.Nature < QuantityNature.Point) return value.SiValue / one.SiValue;
-        double zero = Value("0 " + unit, Array.Empty<string>()).SiValue;
-        return (value.SiValue - zero) / (one.SiValue - zero);
+        if (string.IsNullOrWhiteSpace(unit)) return value.SiValue;
+        // What the value is written as in the unit is exact where a quotient by 1e-9 is not, and knows the zeros of levels and temperatures.
+        try
+        {
+            string text = new Quantity(value.SiValue, value.Kind.Quantity!).ToString(unit.Trim(), CultureInfo.InvariantCulture);
+            return double.Parse(text.Substring(0, text.LastIndexOf(unit.Trim(), StringComparison.Ordinal)).TrimEnd(), NumberStyles.Float, CultureInfo.InvariantCulture);
+        }
+        catch (FormatException refusal)
+        {
+            throw new FormulaException($"'{unit}' is no unit to write a number in: {refusal.Message}", refusal);
+        }
     }
 
     /// <summary>Evaluates a condition: <c>Check("seen &lt;= 1.1 * edge", "seen = 3 ns", "edge = 2.8 ns")</c>.</summary>
@@ -47,7 +55,7 @@ public static class TextFormulas
     /// <param name="limit">The condition.</param>
     /// <exception cref="FormulaException">A text is wrong, the value is not finite, or the limit is no condition.</exception>
     public static bool CheckValue(double reading, string unit, string limit) =>
-        Check(limit, "value = " + reading.ToString("R", System.Globalization.CultureInfo.InvariantCulture) + " " + unit);
+        Check(limit, "value = " + reading.ToString("R", CultureInfo.InvariantCulture) + " " + unit);
 
     /// <summary>Fills a template: <c>Fill("edge {{ edge : 3 ns }}", "edge = 2.8 ns")</c>.</summary>
     /// <param name="template">The text with formulas in double braces.</param>

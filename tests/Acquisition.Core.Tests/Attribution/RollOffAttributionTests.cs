@@ -121,6 +121,20 @@ public sealed class RollOffAttributionTests
     }
 
     [Fact]
+    public void Explanation_NamesTheFrequencyItAnswersFor_AndRefusesOneOutsideTheSweep()
+    {
+        AttributionResult result = RollOffAttribution.OfElements("generator", "front end")
+            .WithSweep(Level(-1.2, 0.1), "generator", "front end").WithAssumedFlat("generator", 0.2.dB(), 1.MHz(), 2.GHz()).Solve();
+
+        Assert.StartsWith("At 1 GHz, the solved frequency nearest to 900 MHz, relative to 10 MHz,", result.ExplainAt(900.MHz()), StringComparison.Ordinal);
+        Assert.StartsWith("At 1 GHz, relative to 10 MHz,", result.ExplainAt(1.GHz()), StringComparison.Ordinal);
+        var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => result.ExplainAt(5.GHz()));
+        Assert.Contains("from 10 MHz to 1 GHz", refusal.Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => result.SharesAt(1.MHz()));
+        Assert.Throws<ArgumentOutOfRangeException>(() => result.CorrelationBetween("generator", "front end", 5.GHz()));
+    }
+
+    [Fact]
     public void FullFactorial_KnowsDifferencesOnly_AndAsksForADirectConnection()
     {
         RollOffAttribution factorial = RollOffAttribution.OfElements("generator", "probe A", "probe B", "front end 1", "front end 2");

@@ -32,12 +32,23 @@ public sealed class ChainBreakdownTests
     }
 
     [Fact]
-    public void ARingingLead_IsTheWeakestLink_ThoughItGains()
+    public void ARingingLead_IsTheWeakestLink_ThoughItsAttenuationIsNegative()
     {
         MeasurementChain ringing = MeasurementChain.From(50.Ohm()).Probe(Slow.WithGroundLead(150.mm())).Into(Input);
 
-        Assert.True(ringing.AttenuationAt(100.MHz()).Total.Decibels > 1);
+        Assert.True(ringing.AttenuationAt(100.MHz()).Total.Decibels < -1);
         Assert.Equal("passive probe 10:1, 200 MHz", ringing.AttenuationAt(100.MHz()).WeakestLink!.Part);
+    }
+
+    [Fact]
+    public void Attenuation_IsPositiveForALoss_HereAndInFormulas()
+    {
+        // Half power at the bandwidth of one pole.
+        MeasurementChain chain = MeasurementChain.From(50.Ohm()).Into(FrontEnd.FiftyOhm(Response.SinglePole(1.GHz())));
+
+        Assert.Equal(10 * Math.Log10(2), chain.AttenuationAt(1.GHz()).Total.Decibels, 10);
+        Assert.Equal("attenuation at 1 GHz re DC", chain.AttenuationAt(1.GHz()).Name);
+        Assert.Equal(10 * Math.Log10(2), TextFormulas.EvaluateNumber("dB", "attenuation(chain(50 Ω, terminated_input(single_pole(1 GHz))), 1 GHz)"), 10);
     }
 
     [Fact]
@@ -47,7 +58,7 @@ public sealed class ChainBreakdownTests
         // Without limits of its own the front end still has 1 MΩ, and the probe its own response and loading.
         Response without = MeasurementChain.From(50.Ohm()).Probe(Slow).Into(FrontEnd.HighImpedance(1.MOhm(), default, Response.Cascade())).Response;
 
-        Assert.Equal((without.Gain(100.MHz()) - without.ReferenceGain).Decibels, frontEnd.Without.Decibels, 10);
+        Assert.Equal((without.ReferenceGain - without.Gain(100.MHz())).Decibels, frontEnd.Without.Decibels, 10);
         Assert.Equal(frontEnd.ByRemoval.Decibels, Chain.AttenuationAt(100.MHz()).Total.Decibels - frontEnd.Without.Decibels, 10);
     }
 
@@ -62,8 +73,8 @@ public sealed class ChainBreakdownTests
 
         ChainBreakdown<DecibelRatio> loss = chain.AttenuationAt(1.GHz());
 
-        Assert.Equal(-2.08669804864733, loss.Total.Decibels, 8);
-        Assert.Equal(0.535770719896078, loss.PartsOnTheirOwn.Value.Decibels - loss.Total.Decibels, 8);
+        Assert.Equal(2.08669804864733, loss.Total.Decibels, 8);
+        Assert.Equal(0.535770719896078, loss.Total.Decibels - loss.PartsOnTheirOwn.Value.Decibels, 8);
         Assert.Contains(loss.Findings, finding => finding.Code == "parts-do-not-add");
     }
 

@@ -10,7 +10,9 @@ public sealed class TextFormulasTests
     public void Formula_GivesTextAndNumbersInAnyUnit()
     {
         Assert.Equal("3.5 ns", TextFormulas.Evaluate("0.35 / b in ns", "b = 100 MHz"));
-        Assert.Equal(3.5, TextFormulas.EvaluateNumber("ns", "0.35 / 100 MHz"), 1e-15);
+        Assert.Equal(3.5, TextFormulas.EvaluateNumber("ns", "0.35 / 100 MHz"));
+        Assert.Equal(273.15, TextFormulas.EvaluateNumber("K", "0 °C"));
+        Assert.Equal(0.1, TextFormulas.EvaluateNumber("dBm", "0.1 dBm"));
         Assert.Equal(20, TextFormulas.EvaluateNumber("°C", "10 °C + 10 K"), 1e-12);
         Assert.Equal(-40, TextFormulas.EvaluateNumber("dBW", "-10 dBm"), 1e-12);
         Assert.Equal(50, TextFormulas.EvaluateNumber("%", "1 / 2"), 1e-12);

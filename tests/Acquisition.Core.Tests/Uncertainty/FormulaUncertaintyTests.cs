@@ -92,7 +92,7 @@ public sealed class FormulaUncertaintyTests
         CheckValue.All["S1-M3"].Confirm(budget.StandardUncertainty.SiValue);
         Assert.True(budget.IncludesSecondOrder);
         Assert.Contains(budget.Findings, finding => finding.Code == "zero-sensitivity" && finding.Message.EndsWith("so second-order terms were added", StringComparison.Ordinal));
-        MonteCarloResult trials = mass.PropagateDistributions(null, inputs);
+        MonteCarloResult trials = mass.PropagateDistributions(inputs);
         Assert.Equal(CheckValue.All["S1-M4"].Expected, trials.StandardUncertainty.SiValue, 3e-4);
         Assert.Equal(CheckValue.All["S1-M6"].Expected, trials.ShortestInterval().Low.SiValue, 2e-3);
     }
@@ -124,7 +124,7 @@ public sealed class FormulaUncertaintyTests
         Uncertain<Voltage> v = Uncertain.Of(5.V(), Spread.Standard(3.mV()), "v");
         Uncertain<Resistance> r = Uncertain.Of(50.Ohm(), Spread.Standard(0.02.Ohm()), "r");
 
-        MonteCarloResult trials = Power.PropagateDistributions(null, v, r);
+        MonteCarloResult trials = Power.PropagateDistributions(v, r);
 
         Assert.True(FirstOrderValidation.Of(Power.Budget(v, r), trials, 1).IsValidated);
     }
@@ -163,6 +163,50 @@ public sealed class FormulaUncertaintyTests
             new Dictionary<string, UncertainQuantity> { ["v"] = V }, new Dictionary<string, FormulaValue> { ["r"] = FormulaValue.Of(50.Ohm().ToQuantity()) });
 
         Assert.Equal("v", budget.Lines.Single().Name);
+    }
+
+    [Fact]
+    public void SecondOrderTerms_AreRefusedAcrossAKink()
+    {
+        // |x| of x = 0 has slopes -1 and 1 and none between: a difference quotient there grows without end as its step shrinks.
+        UncertaintyBudget budget = Formula.Build("abs(0 V ± 1 V)").Budget();
+
+        Assert.Contains(budget.Findings, finding => finding.Code == "second-order-not-evaluated" && finding.Message.Contains("kink", StringComparison.Ordinal));
+        Assert.False(budget.IncludesSecondOrder);
+        // The square has a slope that only vanishes.
+        Assert.True(Formula.Build("(0 V ± 1 V)^2").Budget().IncludesSecondOrder);
+    }
+
+    [Fact]
+    public void TrialsOfTheGuidesSnippet_NeedNoOptions()
+    {
+        string snippet = Repository.Read("docs/uncertainty.md").Split('\n').Single(line => line.StartsWith("MonteCarloResult trials", StringComparison.Ordinal));
+        Assert.Equal("MonteCarloResult trials  = Formula.Build(\"0.35 / (100 MHz ± 5 %)\").PropagateDistributions();", snippet);
+
+        MonteCarloResult trials = Formula.Build("0.35 / (100 MHz ± 5 %)").PropagateDistributions();
+
+        Assert.Equal(Formula.Build("0.35 / (100 MHz ± 5 %)").Budget().StandardUncertainty.SiValue, trials.StandardUncertainty.SiValue, 1e-12);
+    }
+
+    [Fact]
+    public void TermOfALevel_IsListedInItsOwnUnit()
+    {
+        BudgetLine level = Formula.Build("-10 dBm ± 0.5 dB").Budget().Lines.Single();
+
+        Assert.Equal("-10 dBm", level.Estimate.ToString());
+        Assert.Equal(QuantityKind.DecibelRatio, level.StandardUncertainty.Kind);
+        Assert.Equal(QuantityKind.Temperature, Formula.Build("20 °C ± 1 K").Budget().Lines.Single().Estimate.Kind);
+        Assert.Contains(" -10 dBm ", Formula.Build("-10 dBm ± 0.5 dB").Budget().ToTable(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void DominantInput_HasOneShare_InTableAndFinding()
+    {
+        UncertaintyBudget budget = Formula.Build("(1 V ± 0.25 V) + (1 V ± 0.1 V)").Budget();
+
+        // 0.25² / (0.25² + 0.1²).
+        Assert.Equal(86.2069, budget.Lines[0].Share.Percent, 1e-4);
+        Assert.Contains(budget.Findings, finding => finding.Message.Contains("brings 86 % of the combined variance", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -215,7 +215,7 @@ internal sealed partial class FormulaBinder
             if (isRelative) _program.Add(Operation.Absolute, node.HalfWidth, kept, kept);
             width = kept;
         }
-        int term = _program.Add(new UncertainTerm(node.Start, node.End, deviation, node.CoverageFactor, width));
+        int term = _program.Add(new UncertainTerm(node.Start, node.End, value.Kind!.Quantity!, deviation, node.CoverageFactor, width));
         _program.Release(mark);
         int target = _program.Number();
         _program.Add(Operation.Deviate, node, target, nominal, term);

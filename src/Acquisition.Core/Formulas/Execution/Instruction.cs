@@ -28,11 +28,14 @@ internal sealed class CallSite(FunctionDefinition function, FunctionKernel kerne
 }
 
 /// <summary>A value that is known within limits only: <c>a ± b</c> in the text.</summary>
-internal sealed class UncertainTerm(int start, int end, QuantityKind deviationKind, double? coverageFactor, int halfWidthRegister)
+internal sealed class UncertainTerm(int start, int end, QuantityKind valueKind, QuantityKind deviationKind, double? coverageFactor, int halfWidthRegister)
 {
     internal readonly int Start = start;
 
     internal readonly int End = end;
+
+    /// <summary>What the value is.</summary>
+    internal readonly QuantityKind ValueKind = valueKind;
 
     /// <summary>What the deviation is: the kind of the value, decibels for a level, a difference for a temperature.</summary>
     internal readonly QuantityKind DeviationKind = deviationKind;

@@ -41,6 +41,9 @@ public sealed partial class Formula
     /// <exception cref="InvalidOperationException">The formula gives no quantity, or is not smooth at the estimates.</exception>
     public UncertainQuantity EvaluateUncertain(params UncertainQuantity[] inputs) => Uncertainty(inputs).Value();
 
+    /// <summary>Propagates the distributions of the inputs, and of the values that the formula states with ±, by the usual number of random trials; see <see cref="PropagateDistributions(MonteCarloOptions, UncertainQuantity[])"/>.</summary>
+    public MonteCarloResult PropagateDistributions(params UncertainQuantity[] inputs) => PropagateDistributions(MonteCarloOptions.Default, inputs);
+
     /// <summary>Propagates the distributions of the inputs, and of the values that the formula states with ±, by random trials.</summary>
     /// <param name="options">Trials, seed, coverage and threads; the usual ones where null.</param>
     /// <param name="inputs">One value for each input, in their order; inputs that share a source are drawn together.</param>

@@ -134,8 +134,8 @@ internal sealed class ProgramUncertainty
             string name = text.Substring(term.Start, term.End - term.Start);
             string statement = "± " + new Quantity(width, term.DeviationKind) + (term.CoverageFactor is { } factor
                 ? FormattableString.Invariant($" (expanded, k = {factor:0.####})") : " (limits, rectangular)");
-            // Of a deviation the budget shows the value that deviates, where it is of one kind with it.
-            var source = new UncertaintySource(name, new Quantity(stated[i], term.DeviationKind), distribution, statement);
+            // Of a deviation the budget shows the value that deviates, in its own unit: -10 dBm deviates by dB.
+            var source = new UncertaintySource(name, new Quantity(stated[i], term.ValueKind), distribution, statement);
             terms[i] = new UncertainValue(0, term.DeviationKind, LinearCombination.Of(source));
         }
         return terms;
@@ -221,7 +221,7 @@ internal sealed class ProgramUncertainty
         if (variance >= 0 && Arithmetic.IsFinite(variance)) return variance;
         findings.Add(new Finding(
             "second-order-not-evaluated", Severity.Warning,
-            "an input has no first-order contribution, and the second-order terms could not be found within the inputs' uncertainties",
+            "an input has no first-order contribution, and the second-order terms could not be found: the result has a kink at the estimates, or no value within the inputs' uncertainties",
             "propagate distributions (JCGM 101)", "JCGM 100 5.1.2 note"));
         return 0;
     }

@@ -64,7 +64,7 @@ internal static class BudgetFindings
         {
             findings.Add(new Finding(
                 "dominant-input-not-normal", Severity.Warning,
-                Text($"{source.Name} ({source.Distribution.Name}) brings {contribution / u:P0} of the combined uncertainty, so the result is not normal and k = {budget.CoverageFactor:0.##} is too wide for it"),
+                Text($"{source.Name} ({source.Distribution.Name}) brings {contribution * contribution / (u * u):P0} of the combined variance, so the result is not normal and k = {budget.CoverageFactor:0.##} is too wide for it"),
                 MonteCarloRemedy, "JCGM 100 G.2; handbook 11.4"));
         }
         if (ReferenceEquals(UncertaintyKind.Of(source.Estimate.Kind), QuantityKind.DecibelRatio) && source.StandardUncertainty > LinearDecibels && budget.Value.Kind.Nature < QuantityNature.DecibelRatio)
