@@ -54,8 +54,14 @@ public static class TextFormulas
     /// <param name="unit">Its unit; empty for a plain number.</param>
     /// <param name="limit">The condition.</param>
     /// <exception cref="FormulaException">A text is wrong, the value is not finite, or the limit is no condition.</exception>
-    public static bool CheckValue(double reading, string unit, string limit) =>
-        Check(limit, "value = " + reading.ToString("R", CultureInfo.InvariantCulture) + " " + unit);
+    public static bool CheckValue(double reading, string unit, string limit)
+    {
+        if (double.IsNaN(reading)) throw new FormulaException("the value to check is not a number (NaN): nothing was measured that a limit could be held against");
+        if (double.IsInfinity(reading)) throw new FormulaException("the value to check is not finite: nothing was measured that a limit could be held against");
+        string condition = (limit ?? "").Trim();
+        if (condition.Length > 0 && (condition[0] is '<' or '>' or '=' or '!')) throw new FormulaException($"the limit '{condition}' has nothing on its left; write value {condition}");
+        return Check(condition, "value = " + reading.ToString("R", CultureInfo.InvariantCulture) + " " + unit);
+    }
 
     /// <summary>Fills a template: <c>Fill("edge {{ edge : 3 ns }}", "edge = 2.8 ns")</c>.</summary>
     /// <param name="template">The text with formulas in double braces.</param>

@@ -28,6 +28,22 @@ public sealed class TextFormulasTests
     }
 
     [Fact]
+    public void CheckedValues_ThatAreNoNumbers_AndLimitsWithoutALeftSide_AreExplained()
+    {
+        Assert.StartsWith("the value to check is not a number", Assert.Throws<FormulaException>(() => TextFormulas.CheckValue(double.NaN, "ns", "value <= 3 ns")).Message, System.StringComparison.Ordinal);
+        Assert.StartsWith("the value to check is not finite", Assert.Throws<FormulaException>(() => TextFormulas.CheckValue(double.NegativeInfinity, "ns", "value <= 3 ns")).Message, System.StringComparison.Ordinal);
+        Assert.Equal("the limit '<= 3.5 ns' has nothing on its left; write value <= 3.5 ns", Assert.Throws<FormulaException>(() => TextFormulas.CheckValue(3.47, "ns", "<= 3.5 ns")).Message);
+    }
+
+    [Fact]
+    public void ForwardReference_NamesTheLineThatDeclaresIt()
+    {
+        using JsonDocument sheet = JsonDocument.Parse(TextFormulas.RunWorksheet("given a = 1 V\nlet b = w + a\nlet w = 2 V"));
+
+        Assert.Equal("'w' is declared in line 3, below; a line uses the ones above it", sheet.RootElement.GetProperty("problems")[0].GetProperty("message").GetString());
+    }
+
+    [Fact]
     public void Template_IsFilled() => Assert.Equal("edge 2.80 ns", TextFormulas.Fill("edge {{ edge : 3 ns }}", "edge = 2.8 ns"));
 
     [Fact]

@@ -86,6 +86,8 @@ internal sealed partial class FormulaBinder
         }
         if (functions.Length > 0)
             _problems.Add(node.Start, node.End, $"found the function '{node.Name}' without its arguments, expected {functions[0].Signature}");
+        else if (_scope.DeclaredBelow is { } below && below.TryGetValue(node.Name, out int line))
+            _problems.Add(node.Start, node.End, FormattableString.Invariant($"'{node.Name}' is declared in line {line}, below; a line uses the ones above it"), (string?)null);
         else
             _problems.Add(node.Start, node.End, $"'{Quotation.Of(_text, node.Start, node.End)}' is not known", () => Suggestions.ForName(node.Name, _scope.Names, _catalog));
         return Operand.Unknown;
@@ -162,7 +164,7 @@ internal sealed partial class FormulaBinder
         Operand operand = Bind(node.Operand);
         if (operand.Kind is null) return Operand.Unknown;
         if (Fits(operand, node.UnitKind)) return operand.As(node.UnitKind);
-        return Refuse(node.Operand, operand, $"{Quotation.WithArticle(node.UnitKind.Name)} before 'in {node.Unit}'");
+        return Refuse(node.Operand, operand, $"{Quotation.WithArticle(node.UnitKind.Name)} before 'in {node.Unit}'", node.UnitKind);
     }
 
     /// <summary>Whether a value may stand where a kind is asked for; a number in kelvins is a temperature or a difference as is needed.</summary>
@@ -197,6 +199,7 @@ internal sealed partial class FormulaBinder
     private Operand Refuse(FormulaNode node, in Operand operand, string expected, QuantityKind? wanted = null)
     {
         string text = _text;
+        if (wanted is not null && operand.Kind?.Quantity is { } found && KindConversions.Hint(found, wanted) is { } hint) expected += "; " + hint;
         _problems.Add(node.Start, node.End, $"found {Describe(node, operand)}, expected {expected}",
             wanted is not null && node is NumberNode ? () => UnitSuggestions.OfKind(text.Substring(node.Start, node.End - node.Start), 0, wanted, '.') : null);
         return Operand.Unknown;

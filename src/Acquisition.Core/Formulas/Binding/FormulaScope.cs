@@ -21,6 +21,9 @@ internal sealed class FormulaScope
     /// <summary>The names asked for, where somebody wants to know.</summary>
     internal HashSet<string>? Used { get; set; }
 
+    /// <summary>In a worksheet, the names that later lines declare, with their lines.</summary>
+    internal Dictionary<string, int>? DeclaredBelow { get; set; }
+
     internal bool TryFind(string name, out Operand operand)
     {
         int place = PlaceOf(name);

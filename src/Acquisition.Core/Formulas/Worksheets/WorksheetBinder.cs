@@ -16,8 +16,11 @@ internal static class WorksheetBinder
         var scope = new FormulaScope();
         var binder = new FormulaBinder(text, context.Functions, scope, context.Limits, problems, program, deviates);
         var places = new WorksheetPlace[statements.Count];
+        var below = scope.DeclaredBelow = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (WorksheetStatement statement in statements) below[statement.Name] = statement.Line;
         for (int i = 0; i < places.Length; i++)
         {
+            below.Remove(statements[i].Name);
             var used = scope.Used = new HashSet<string>(StringComparer.Ordinal);
             places[i] = Bind(statements[i], binder, program, scope, problems);
             statements[i].Uses = used;

@@ -30,6 +30,7 @@ internal static class ProblemText
         TextFault.FractionExpected => "a digit after the decimal separator",
         TextFault.GroupNotOfThree => "a unit, or a group of exactly three digits",
         TextFault.Comma => "a decimal point (a comma is read only with a culture that has one)",
+        TextFault.Point when decimalMark == '.' => "the end of the number, which has a decimal point already",
         TextFault.Point => $"the decimal separator '{decimalMark}' of the culture that was asked for",
         TextFault.ForeignDigit => "a digit from 0 to 9",
         TextFault.TooLarge => "a value that a double holds, up to 1.7976931348623157E+308",
@@ -48,6 +49,8 @@ internal static class ProblemText
         TextFault.CelsiusInProduct => "K in a product (°C is a point on a scale)",
         TextFault.TrailingText => "the end of the text",
         TextFault.UnitMissing => Kind(wanted!) + " with its unit",
+        TextFault.WrongKind when QuantityReader.TryRead(text, null, decimalMark, out QuantityReading reading, out _) && KindConversions.Hint(reading.Kind, wanted!) is { } hint =>
+            Kind(wanted!) + " (in a formula, " + hint.Replace("of a sine, ", "for a sine, ") + ")",
         TextFault.WrongKind => Kind(wanted!),
         _ => "a quantity",
     };

@@ -88,6 +88,8 @@ public class RefusalTests
     public void OtherKinds_AreRefusedByName()
     {
         Assert.Equal("column 1: found a voltage (5 V), expected an rms voltage; did you mean 5 Vrms?", Assert.Throws<QuantityFormatException>(() => RmsVoltage.Parse("5 V")).Message);
+        Assert.Equal("column 1: found a peak-to-peak voltage (1.6 mVpp), expected an rms voltage (in a formula, for a sine, sine_rms converts it)", Assert.Throws<QuantityFormatException>(() => RmsVoltage.Parse("1.6 mVpp")).Message);
+        Assert.Equal("column 4: found '.', expected the end of the number, which has a decimal point already", Assert.Throws<QuantityFormatException>(() => Voltage.Parse("1.5.2 V")).Message);
         Assert.Equal("column 1: found a decibel ratio (5 dB), expected a power level", Assert.Throws<QuantityFormatException>(() => PowerLevel.Parse("5 dB")).Message);
         Assert.Equal("column 1: found a ratio to the carrier (-60 dBc), expected a decibel ratio", Assert.Throws<QuantityFormatException>(() => DecibelRatio.Parse("-60 dBc")).Message);
         Assert.Equal("column 1: value must be a whole number of points; was 1.5 pts", Assert.Throws<QuantityFormatException>(() => PointCount.Parse("1.5 pts")).Message);

@@ -67,13 +67,13 @@ internal static class UnitSuggestions
         return unit?.Symbol;
     }
 
-    /// <summary>The same number with the unit of the wanted kind, for the mix-ups of the trade: Hz for Sa/s, V for Vpp.</summary>
+    /// <summary>The same number with the unit of the wanted kind, for the mix-ups of the trade: Hz for Sa/s, V for Vpp. Never Vpp for Vpk: who says how an amplitude is stated means it, and the number would change.</summary>
     internal static string? OfKind(string text, int start, QuantityKind wanted, char decimalMark)
     {
         if (!QuantityReader.TryRead(text, null, decimalMark, out QuantityReading reading, out _) || !reading.Unit.IsDecimal) return null;
         if (!NumberReader.TryRead(text, start, decimalMark, embedded: false, out DecimalNumber number, out _)) return null;
         bool areRates = IsRate(reading.Kind) && IsRate(wanted);
-        bool areAmplitudes = reading.Unit.Dimension == wanted.Dimension && reading.Unit.Nature <= QuantityNature.Rms && wanted.Nature <= QuantityNature.Rms;
+        bool areAmplitudes = reading.Unit.Dimension == wanted.Dimension && reading.Unit.Nature == QuantityNature.Linear && wanted.Nature <= QuantityNature.Rms;
         int power = reading.Unit.Scale.PowerOfTen;
         if (!(areRates || areAmplitudes) || wanted.Prefix != WrittenPrefix.Engineering || power % 3 != 0 || Math.Abs(power) > 30) return null;
         return text.Substring(start, number.End - start) + " " + UnitPrefix.Engineering(power) + wanted.Symbol;
