@@ -148,6 +148,9 @@ public sealed class Digitizer
     /// <summary>The name.</summary>
     public override string ToString() => $"{Name}, {_rates[0]}, {_memories[0]}, {Resolution}";
 
+    /// <summary>For how many channels in use rate and memory are stated; 1 where they do not depend on it.</summary>
+    internal int StatedChannels => _rates.Length;
+
     private const int MostChannels = 64;
 
     private static int Index(int channelsInUse, int length) => channelsInUse >= 1

@@ -12,9 +12,16 @@ internal sealed class DocumentObject
     private readonly List<DocumentProblem> _problems;
     private readonly List<string> _known = [];
     private readonly int _problemsBefore;
+    private readonly bool _brokenText;
 
     internal DocumentObject(JsonValue value, string path, List<DocumentProblem> problems)
+        : this(value, path, problems, problems.Count > 0)
     {
+    }
+
+    private DocumentObject(JsonValue value, string path, List<DocumentProblem> problems, bool brokenText)
+    {
+        _brokenText = brokenText;
         _value = value;
         _path = path;
         _problems = problems;
@@ -153,7 +160,7 @@ internal sealed class DocumentObject
     }
 
     internal DocumentObject? OptionalObject(string name) =>
-        Member(name, JsonKind.Object) is { } value ? new DocumentObject(value, At(name), _problems) : null;
+        Member(name, JsonKind.Object) is { } value ? new DocumentObject(value, At(name), _problems, _brokenText) : null;
 
     internal DocumentObject? Object(string name)
     {
@@ -171,7 +178,7 @@ internal sealed class DocumentObject
         if (atLeastOne && items.Count == 0 && _value.Member(name) is { Kind: JsonKind.Array })
             Report(name, "this list is empty; expected at least one object");
         for (int i = 0; i < items.Count; i++)
-            yield return new DocumentObject(items[i], At(name, i), _problems);
+            yield return new DocumentObject(items[i], At(name, i), _problems, _brokenText);
     }
 
     /// <summary>Runs a constructor; what it refuses becomes a problem at the place of <paramref name="name"/>, or of the object itself.</summary>
@@ -302,7 +309,8 @@ internal sealed class DocumentObject
     private void Missing(string name, string expected)
     {
         Known(name);
-        if (_value.Kind == JsonKind.Object)
+        // Behind a mistake in the text itself nobody knows what is missing.
+        if (_value.Kind == JsonKind.Object && !_brokenText)
             Report(_value, At(name), $"this member is missing; expected {expected}");
     }
 
@@ -337,6 +345,7 @@ internal sealed class DocumentObject
         nameof(BitRate) => "\"100 Mbit/s\"",
         nameof(Voltage) => "\"3.3 V\"",
         nameof(PeakToPeakVoltage) => "\"3.3 Vpp\"",
+        nameof(PeakVoltage) => "\"1 Vpk\"",
         nameof(RmsVoltage) => "\"0.4 mVrms\"",
         nameof(Resistance) => "\"50 Ω\"",
         nameof(Capacitance) => "\"14 pF\"",

@@ -16,7 +16,7 @@ public sealed class Bench
         Setup = setup;
         Window = window;
         Wanted = wanted;
-        Outlook = setup.Over(window);
+        Outlook = new Outlook(setup, setup.Digitizer.TimebaseFor(window, setup.ChannelsInUse), wanted);
     }
 
     /// <summary>What the set-up is for.</summary>

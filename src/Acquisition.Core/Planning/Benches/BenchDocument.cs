@@ -66,6 +66,8 @@ internal static class BenchDocument
         capture.RefuseOthers();
         if (window is null && perDivision is { } division && digitizer is not null)
             window = capture.Build(() => new Box(division * digitizer.HorizontalDivisions), "timePerDivision")?.Value;
+        if (window is { } whole && digitizer is not null)
+            capture.Build(() => digitizer.TimebaseFor(whole, channels), capture.Has("window") ? "window" : "timePerDivision");
         return (setup =>
         {
             SampledSignal made = Combine(setup.WithChannelsInUse(channels).WithInterpolation(interpolation).WithAccuracy(timebase, gain), mode, combined ?? 2);
@@ -92,6 +94,15 @@ internal static class BenchDocument
         Duration? pulse = demands.OptionalQuantity("narrowestPulse", Duration.Parse), window = demands.OptionalQuantity("window", Duration.Parse), timing = demands.OptionalQuantity("timingWithin", Duration.Parse);
         Voltage? detail = demands.OptionalQuantity("smallestDetail", Voltage.Parse);
         demands.RefuseOthers();
+        // Each demand is tried by itself, so that a refusal names its place.
+        var trial = new Requirement(Signal.Sine(Frequency.FromHertz(1), PeakVoltage.FromVolts(1)));
+        Try(demands, "amplitudeWithin", amplitude, trial.WithAmplitudeTolerance);
+        Try(demands, "edgeWithin", edge, trial.WithEdgeTolerance);
+        Try(demands, "powerShare", power, trial.WithPowerShare);
+        Try(demands, "narrowestPulse", pulse, trial.WithNarrowestPulse);
+        Try(demands, "window", window, trial.WithWindow);
+        Try(demands, "timingWithin", timing, trial.WithTimingTolerance);
+        Try(demands, "smallestDetail", detail, trial.WithSmallestDetail);
         return signal =>
         {
             var made = new Requirement(signal);
@@ -105,6 +116,13 @@ internal static class BenchDocument
             made = timing is null ? made : made.WithTimingTolerance(timing.Value);
             return detail is null ? made : made.WithSmallestDetail(detail.Value);
         };
+    }
+
+    private static void Try<T>(DocumentObject demands, string name, T? value, Func<T, Requirement> demand)
+        where T : struct
+    {
+        if (value is { } given)
+            demands.Build(() => demand(given), name);
     }
 
     // Build makes objects; a duration is boxed to go through it.

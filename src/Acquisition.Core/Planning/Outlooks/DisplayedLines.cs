@@ -23,6 +23,7 @@ internal sealed class DisplayedLines
         {
             SpectralLine line = signal.Harmonic(number);
             double gain = response.Magnitude(number * f0), shown = line.PeakVolts * gain * boxcar(number * f0);
+            SlopePower += SquareOfSlope(number * f0, shown);
             if (number == 1)
             {
                 carrier = shown;
@@ -52,8 +53,13 @@ internal sealed class DisplayedLines
     /// <summary>The fundamental on the display, V peak.</summary>
     internal double CarrierVolts { get; }
 
+    /// <summary>The mean square of the slope of the displayed waveform, (V/s)².</summary>
+    internal double SlopePower { get; private set; }
+
     /// <summary>The mean square of what folds, V².</summary>
     internal double AliasPower { get; private set; }
+
+    private static double SquareOfSlope(double hertz, double peak) => 2 * Math.PI * Math.PI * hertz * hertz * peak * peak;
 
     // A slow signal behind a fast chain has millions of lines: from here on they are counted in blocks, a few of each standing for all.
     private void AddBlocks(Signal signal, Response response, double f0, double nyquist, double reach, Func<double, double> boxcar)
@@ -62,16 +68,16 @@ internal sealed class DisplayedLines
         double number = CountedOneByOne + 1;
         while (number * f0 < reach && number < int.MaxValue / 2.0)
         {
-            double next = Math.Floor(number * 1.1) + 1, power = 0;
+            double next = Math.Floor(number * 1.1) + 1, power = 0, slope = 0;
             for (int i = 0; i < samples; i++)
             {
                 // Odd and even harmonics alike, in steps that share no factor with a duty factor's nulls.
                 int at = (int)(number + Math.Floor((next - number) * ((i * 0.6180339887498949) % 1)));
-                if (at * f0 < nyquist)
-                    continue;
                 double shown = signal.Harmonic(at).PeakVolts * response.Magnitude(at * f0) * boxcar(at * f0);
-                power += shown * shown / 2;
+                slope += SquareOfSlope(at * f0, shown);
+                power += at * f0 < nyquist ? 0 : shown * shown / 2;
             }
+            SlopePower += slope / samples * (next - number);
             AliasPower += power / samples * (next - number);
             number = next;
         }

@@ -31,7 +31,7 @@ public sealed class EventOutlook
     /// <summary>The samples that fall on it at least.</summary>
     public PointCount FewestSamples { get; }
 
-    /// <summary>The share of the time in which the instrument looks; null where its records per second are not known.</summary>
+    /// <summary>The share of the time in which the instrument looks; null where its records per second are not known, or so many that they would overlap.</summary>
     public Ratio? ObservedShare { get; }
 
     /// <summary>The chance that one pulse, at any time, leaves a sample: both chances together, or the first alone where the second is not known.</summary>

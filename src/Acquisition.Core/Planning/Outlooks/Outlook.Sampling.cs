@@ -71,10 +71,13 @@ public sealed partial class Outlook
             double height = EdgeThrough.PulsePeak(width.SiValue, Response);
             // Peak detection looks at every sample of the converter, not only at the stored ones.
             SampleRate looking = Setup.Mode is AcquisitionMode.PeakDetect or AcquisitionMode.HighResolution ? Timebase.MaximumRate : StoredRate;
-            Ratio? observed = Setup.RecordRate is { } records ? Ratio.FromSi(Math.Min(1, records.SiValue * Window.SiValue), "window") : null;
+            Ratio? observed = LookedAt is { } looked && looked <= 1 + 1e-9 ? Ratio.FromSi(Math.Min(1, looked), "window") : null;
             return new EventOutlook(width, Setup.WatchedRate, Ratio.FromSi(double.IsNaN(height) ? 0 : height, "height"), PulseCapture.ChanceOfASample(width, looking), PulseCapture.FewestSamples(width, looking).Points, observed);
         }
     }
+
+    // Records per second times their length; above 1 they would overlap.
+    internal double? LookedAt => Setup.RecordRate is { } records ? records.SiValue * Window.SiValue : null;
 
     internal SampleRate StoredRate => Setup.Mode == AcquisitionMode.HighResolution
         ? Core.SampleRate.Min(Timebase.Rate, Core.SampleRate.FromSi(Timebase.MaximumRate.SiValue / Setup.Combined, "rate"))

@@ -37,9 +37,9 @@ public sealed partial class Outlook
         }
     }
 
-    /// <summary>What the jitter of the sample clock does to the fundamental, rms; null where the jitter is not known or the signal does not repeat.</summary>
-    public RmsVoltage? JitterNoise => Setup.Jitter is { } jitter && jitter.SiValue > 0 && Signal.Fundamental is { } fundamental
-        ? SamplingJitter.Noise(PeakVoltage.FromSi(_lines.Value.CarrierVolts, "amplitude"), fundamental, jitter)
+    /// <summary>What the jitter of the sample clock does to the displayed waveform, rms: its rms slope over a period, of all lines, times the jitter (handbook 6.7); null where the jitter is not known or the signal does not repeat.</summary>
+    public RmsVoltage? JitterNoise => Setup.Jitter is { } jitter && jitter.SiValue > 0 && Signal.Fundamental is not null
+        ? RmsVoltage.FromSi(Math.Sqrt(_lines.Value.SlopePower) * jitter.SiValue, "jitter")
         : null;
 
     /// <summary>Quantisation, noise and jitter together, rms; null where no range holds the signal.</summary>
@@ -47,7 +47,7 @@ public sealed partial class Outlook
         ? NoiseCombination.Of(new[] { quantization }.Concat(new[] { Noise, JitterNoise }.Where(part => part is not null).Select(part => part!.Value)).ToArray())
         : null;
 
-    /// <summary>The effective bits at the fundamental: interpolated in the stated ones where there are any, else computed from quantisation, noise and jitter; null where no range holds the signal.</summary>
+    /// <summary>The effective bits: the stated ones, interpolated at the fundamental, where there are any; else those of a sine that fills the range beside the quantisation, noise and jitter noise of this signal; null where no range holds the signal.</summary>
     public Explained<BitDepth>? EffectiveBits
     {
         get
@@ -56,7 +56,7 @@ public sealed partial class Outlook
                 return null;
             if (Setup.EffectiveBits.Count > 0 && Signal.Fundamental is { } fundamental)
                 return new Explained<BitDepth>("effective bits", BitDepth.FromSi(Interpolate(Setup.EffectiveBits, fundamental.SiValue), "bits"), "stated ones, at " + PlainText.Short(fundamental), "data sheet");
-            string method = "quantisation" + (Noise is null ? "" : ", noise") + (JitterNoise is null ? "" : ", jitter");
+            string method = "quantisation" + (Noise is null ? "" : ", noise") + (JitterNoise is null ? "" : ", jitter") + ", of this signal, against a sine that fills the range";
             return new Explained<BitDepth>("effective bits", EffectiveResolution.FromNoise(range, TotalNoise!.Value), method, "handbook 6.3, 6.8",
                 null, null, Noise is null ? ["the noise of chain and input is not known and left out"] : null);
         }
@@ -70,9 +70,11 @@ public sealed partial class Outlook
     {
         get
         {
-            if (DisplayedEdge is not { } edge || TotalNoise is not { } noise || edge.Value.SiValue <= 0)
+            if (DisplayedEdge is not { } edge || QuantizationNoise is not { } quantization || edge.Value.SiValue <= 0)
                 return null;
-            double slew = 0.8 * DisplayedAmplitude.Value.SiValue / edge.Value.SiValue, jitter = Setup.Jitter?.SiValue ?? 0, byNoise = noise.SiValue / slew;
+            double slew = 0.8 * DisplayedAmplitude.Value.SiValue / edge.Value.SiValue, jitter = Setup.Jitter?.SiValue ?? 0, noise = Noise?.SiValue ?? 0;
+            // Jitter moves the edge itself; what it does elsewhere on the waveform has no part in that.
+            double byNoise = Math.Sqrt((quantization.SiValue * quantization.SiValue) + (noise * noise)) / slew;
             return Duration.FromSi(Math.Sqrt((byNoise * byNoise) + (jitter * jitter)), "noise");
         }
     }

@@ -21,8 +21,9 @@ public sealed partial class Outlook
     private readonly Lazy<IReadOnlyList<Contribution>> _contributions;
     private readonly Lazy<IReadOnlyList<Finding>> _findings;
 
-    internal Outlook(SampledSignal setup, Timebase timebase)
+    internal Outlook(SampledSignal setup, Timebase timebase, Requirement? wanted = null)
     {
+        Wanted = wanted;
         Setup = setup;
         Timebase = timebase;
         _chainBandwidth = new Lazy<Explained<Frequency>?>(ComputeChainBandwidth);
@@ -37,6 +38,12 @@ public sealed partial class Outlook
 
     /// <summary>The signal, the chain and the digitizer as it is set.</summary>
     public SampledSignal Setup { get; }
+
+    /// <summary>What the findings judge against; null where the usual limits hold.</summary>
+    internal Requirement? Wanted { get; }
+
+    /// <summary>How long a level must last to settle, and how long the shortest does, s.</summary>
+    internal (double Needed, double Shortest) Settling => (_levels.Value.Needed, _levels.Value.Shortest);
 
     /// <summary>The window as the digitizer records it.</summary>
     public Timebase Timebase { get; }

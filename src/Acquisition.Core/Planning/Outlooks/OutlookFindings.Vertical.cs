@@ -25,7 +25,7 @@ internal sealed partial class OutlookFindings
         }
         if (outlook.JitterNoise is { } jitter && outlook.QuantizationNoise is { } quantization && jitter > quantization && (outlook.Noise is not { } noise || jitter > noise))
         {
-            Add("jitter-rules", Severity.Note, $"the jitter of the clock, {PlainText.Short(jitter)} at {PlainText.Short(Signal.Fundamental!.Value)}, is more than noise and quantisation: more bits would not show more",
+            Add("jitter-rules", Severity.Note, $"the jitter of the clock, {PlainText.Short(jitter)} over the whole waveform, is more than noise and quantisation: more bits would not show more",
                 null, "handbook 6.7");
         }
     }
@@ -52,12 +52,19 @@ internal sealed partial class OutlookFindings
 
     private void Events()
     {
+        if (outlook.Setup.RecordRate is { } records && outlook.LookedAt > 1 + 1e-9)
+        {
+            Add("records-overlap", Severity.Failure, $"{PlainText.Short(records)} of records, each {PlainText.Short(outlook.Window)} long, would look {PlainText.Short(outlook.LookedAt!.Value, Ratio.Kind)} of the time: no share of time is computed",
+                $"at most {PlainText.Short(1 / outlook.Window.SiValue, Frequency.Kind)} of records, or a window of at most {PlainText.Short(1 / records.SiValue, Duration.Kind)}", "handbook 5.11");
+        }
         if (outlook.Events is not { } events)
             return;
         if (events.Height.SiValue < 0.9)
         {
+            // What the bandwidth would let through is spoilt by something else: more of it is then no remedy.
+            bool narrow = outlook.ChainBandwidth is not { } present || present.Value.SiValue < 0.5 / events.Width.SiValue;
             Add("pulse-flattened", events.Height.SiValue < 0.5 ? Severity.Failure : Severity.Warning,
-                $"a pulse of {PlainText.Short(events.Width)} reaches {PlainText.Short(events.Height)} of its height behind the chain", $"a chain of about {PlainText.Short(0.5 / events.Width.SiValue, Frequency.Kind)}", "handbook 2.2");
+                $"a pulse of {PlainText.Short(events.Width)} reaches {PlainText.Short(events.Height)} of its height behind the chain", narrow ? $"a chain of about {PlainText.Short(0.5 / events.Width.SiValue, Frequency.Kind)}" : "a chain that passes low frequencies and settles faster: its bandwidth is enough", "handbook 2.2");
         }
         if (events.ChanceOfASample.SiValue < 1)
         {

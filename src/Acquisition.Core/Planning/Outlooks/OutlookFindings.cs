@@ -29,28 +29,13 @@ internal sealed partial class OutlookFindings(Outlook outlook)
     {
         if (outlook.ChainBandwidth is null)
             Add("no-bandwidth", Severity.Note, "the response of the chain never falls by 3 dB, so no bandwidth is given", null, "handbook 3.1");
-        if (outlook.AmplitudeError.SiValue < -0.02)
-        {
-            double error = -outlook.AmplitudeError.SiValue;
-            string? remedy = Signal.SteepestEdge is null && Signal.Fundamental is { } f && outlook.ChainBandwidth is { } bandwidth
-                ? $"about {PlainText.Short(BandwidthFactor(f.SiValue, bandwidth.Value.SiValue, 0.02) * bandwidth.Value.SiValue, Frequency.Kind)} of chain bandwidth shows it to 2 %, or correct by the factor {PlainText.Number(1 / (1 - error))}"
-                : Signal.SteepestEdge is not null ? "less load on the source, or correct by the computed gain" : null;
-            Add("amplitude-short", error > 0.1 ? Severity.Failure : Severity.Warning,
-                $"the display shows {PlainText.Short(outlook.DisplayedAmplitude.Value)} of {PlainText.Short(Signal.PeakToPeak)}: {PlainText.Short(error, Ratio.Kind)} short", remedy, "handbook 4.6, 7.1");
-        }
+        Amplitude();
         if (Signal.SteepestEdge is not null && outlook.DisplayedEdge is null && !outlook.LevelsSettle)
         {
             Add("edge-incomplete", Severity.Warning, "no edge on the display goes from 10 % to 90 % of the swing undisturbed, because the levels do not settle in between: its duration depends on its neighbours and is not given",
                 "a faster chain", "handbook 2.6");
         }
-        if (outlook.EdgeError is { SiValue: > 0.05 } slow)
-        {
-            Edge edge = Signal.SteepestEdge!;
-            double system = EdgeThrough.SystemRiseTime(edge.RiseTime.SiValue, 0.05);
-            Add("edge-slowed", slow.SiValue > 0.2 ? Severity.Failure : Severity.Warning,
-                $"the {PlainText.Short(edge.RiseTime)} edge is shown as {PlainText.Short(outlook.DisplayedEdge!.Value)}: {PlainText.Short(slow)} slower",
-                $"a chain with a rise time of {PlainText.Short(system, Duration.Kind)} (about {PlainText.Short(0.35 / system, Frequency.Kind)}) shows it to 5 %", "handbook 12.1, 2.5");
-        }
+        SlowedEdge();
         if (Signal.SteepestEdge is not null && outlook.ChainOvershoot is { SiValue: > 0.05 } overshoot)
         {
             Add("chain-overshoots", Severity.Warning, $"the chain adds {PlainText.Short(overshoot)} of overshoot that is not in the signal",
@@ -59,6 +44,52 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         if (Signal.Fundamental is { } fundamental && outlook.ChainBandwidth is { } b && fundamental.SiValue > b.Value.SiValue)
             Add("signal-beyond-bandwidth", Severity.Failure, $"the signal repeats at {PlainText.Short(fundamental)}, above the {PlainText.Short(b.Value)} of the chain",
                 $"a chain of at least {PlainText.Short(3 * fundamental.SiValue, Frequency.Kind)}", "handbook 4.6");
+    }
+
+    private void Amplitude()
+    {
+        double usual = 0.02, error = -outlook.AmplitudeError.SiValue, limit = outlook.Wanted?.AmplitudeTolerance?.SiValue ?? usual;
+        if (error <= Math.Min(usual, limit))
+            return;
+        string message = $"the display shows {PlainText.Short(outlook.DisplayedAmplitude.Value)} of {PlainText.Short(Signal.PeakToPeak)}: {PlainText.Short(error, Ratio.Kind)} short";
+        if (error <= limit)
+            Add("amplitude-short", Severity.Note, $"{message}, within the {PlainText.Short(limit, Ratio.Kind)} wanted", null, "handbook 4.6, 7.1");
+        else
+            Add("amplitude-short", outlook.Wanted?.AmplitudeTolerance is not null || error > 0.1 ? Severity.Failure : Severity.Warning, message, AmplitudeRemedy(error, limit), "handbook 4.6, 7.1");
+    }
+
+    private string? AmplitudeRemedy(double error, double limit)
+    {
+        string within = PlainText.Short(limit, Ratio.Kind);
+        if (Signal.SteepestEdge is null)
+        {
+            return Signal.Fundamental is { } f && outlook.ChainBandwidth is { } bandwidth
+                ? $"about {PlainText.Short(BandwidthFactor(f.SiValue, bandwidth.Value.SiValue, limit) * bandwidth.Value.SiValue, Frequency.Kind)} of chain bandwidth shows it to {within}, or correct by the factor {PlainText.Number(1 / (1 - error))}"
+                : null;
+        }
+        const string load = "less load on the source, or correct by the computed gain";
+        if (outlook.LevelsSettle)
+            return load;
+        (double needed, double shortest) = outlook.Settling;
+        string bandwidthRemedy = shortest > 0 && !double.IsInfinity(needed) && outlook.ChainBandwidth is { } present
+            ? $"a chain of the same shape and about {PlainText.Short(present.Value.SiValue * needed / shortest, Frequency.Kind)} lets the levels settle to 0.1 %"
+            : "more bandwidth: the levels do not settle";
+        return outlook.Response.PassesDc && 1 - Math.Abs(outlook.Response.DcGain) > limit ? bandwidthRemedy + ", and less load on the source" : bandwidthRemedy;
+    }
+
+    private void SlowedEdge()
+    {
+        double usual = 0.05, limit = outlook.Wanted?.EdgeTolerance?.SiValue ?? usual;
+        if (outlook.EdgeError is not { } slow || slow.SiValue <= Math.Min(usual, limit))
+            return;
+        Edge edge = Signal.SteepestEdge!;
+        string message = $"the {PlainText.Short(edge.RiseTime)} edge is shown as {PlainText.Short(outlook.DisplayedEdge!.Value)}: {PlainText.Short(slow)} slower";
+        double system = EdgeThrough.SystemRiseTime(edge.RiseTime.SiValue, limit);
+        if (slow.SiValue <= limit)
+            Add("edge-slowed", Severity.Note, $"{message}, within the {PlainText.Short(limit, Ratio.Kind)} wanted", null, "handbook 12.1, 2.5");
+        else
+            Add("edge-slowed", outlook.Wanted?.EdgeTolerance is not null || slow.SiValue > 0.2 ? Severity.Failure : Severity.Warning, message,
+                $"a chain with a rise time of {PlainText.Short(system, Duration.Kind)} (about {PlainText.Short(0.35 / system, Frequency.Kind)}) shows it to {PlainText.Short(limit, Ratio.Kind)}", "handbook 12.1, 2.5");
     }
 
     // By how much the bandwidth must grow for a sine to be short by no more than an error, if the response keeps its shape.
@@ -77,6 +108,17 @@ internal sealed partial class OutlookFindings(Outlook outlook)
     private void Sampling()
     {
         double rate = outlook.StoredRate.SiValue;
+        if (Signal.Period is { } period && outlook.Window.SiValue < period.SiValue * (1 - 1e-9))
+        {
+            Add("window-too-short", Severity.Warning, $"the window of {PlainText.Short(outlook.Window)} shows less than one period, {PlainText.Short(period)}",
+                $"a window of at least {PlainText.Short(period)}", "handbook 5.4");
+        }
+        int stated = outlook.Setup.Digitizer.StatedChannels, used = outlook.Setup.ChannelsInUse;
+        if (stated > 1 && used > stated)
+        {
+            Add("channels-not-stated", Severity.Warning, FormattableString.Invariant($"rate and memory of {outlook.Setup.Digitizer.Name} are stated for up to {stated} channels in use; those of {stated} are taken for {used}"),
+                FormattableString.Invariant($"state rate and memory for {used} channels, or use {stated} at most"), "handbook 5.4");
+        }
         if (outlook.IntervalsPerEdge?.SiValue is { } intervals && Signal.SteepestEdge!.RiseTime.SiValue > 0 && intervals < 3)
         {
             double needed = 3 / outlook.DisplayedEdge!.Value.SiValue;

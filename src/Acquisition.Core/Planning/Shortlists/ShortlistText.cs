@@ -22,6 +22,8 @@ internal static class ShortlistText
             foreach (string change in candidate.SmallestChanges.Distinct())
                 text.Note("what would help: " + change);
         }
+        if (shortlist.Candidates.Count > rank)
+            text.Line(FormattableString.Invariant($"     the first {rank} of {shortlist.Candidates.Count} are shown"));
         return text.ToString();
     }
 }
