@@ -7,8 +7,13 @@ namespace Acquisition.Core.Responses;
 /// <summary>The steady state of a signal with lines after a response: each line with its own gain and phase.</summary>
 internal sealed class FilteredSignal : Signal
 {
-    private const int MostLines = 16384;
+    /// <summary>So many lines are taken without asking; more only while the rest of them would be seen.</summary>
+    private const int UsualLines = 16384;
+    private const int MostLines = 1 << 18;
     private const double Negligible = 1e-9;
+
+    /// <summary>What a jump loses at its foot by lines left out, as a fraction of it, that a trace would not show.</summary>
+    private const double Seen = 1e-2;
 
     /// <summary>So many lines are summed at each time; more are summed once, into a table.</summary>
     private const int FewLines = 64;
@@ -31,7 +36,8 @@ internal sealed class FilteredSignal : Signal
         var hertz = new List<double>();
         var coefficients = new List<Complex>();
         double strongest = 0;
-        int quiet = 0;
+        int quiet = 0, unseen = 0;
+        double ramp = source.SteepestEdge is { } steepest ? steepest.RiseTime.SiValue / 0.8 : 0;
         foreach (SpectralLine line in source.Lines(double.MaxValue))
         {
             Complex coefficient = line.Coefficient == Complex.Zero ? Complex.Zero : line.Coefficient * response.ComplexGain(line.Frequency.SiValue);
@@ -40,9 +46,16 @@ internal sealed class FilteredSignal : Signal
             hertz.Add(line.Frequency.SiValue);
             coefficients.Add(coefficient);
             // The n-th line has about n followers that matter together: a falling 1/n² leaves 1/n.
-            quiet = strongest > 0 && size * hertz.Count < Negligible * strongest ? quiet + 1 : 0;
-            if (quiet >= 64 || hertz.Count == MostLines)
+            double rest = size * hertz.Count;
+            quiet = strongest > 0 && rest < Negligible * strongest ? quiet + 1 : 0;
+            unseen = strongest > 0 && (rest < Seen * strongest || PassedOfARamp(line.Frequency.SiValue, ramp) < Seen) ? unseen + 1 : 0;
+            if (quiet >= 64 || (unseen >= 64 && hertz.Count >= UsualLines))
                 break;
+            if (hertz.Count == MostLines)
+            {
+                throw new NotSupportedException(
+                    $"{source.Name} through {response.Name} has more than {MostLines} harmonics that matter, up to {line.Frequency.InWords()} and beyond; take one pulse or step of it alone, or a shorter period");
+            }
         }
         _hertz = hertz.ToArray();
         _coefficients = coefficients.ToArray();
@@ -119,6 +132,10 @@ internal sealed class FilteredSignal : Signal
         for (int i = 0; i < _hertz.Length && _hertz[i] <= hertz * (1 + 1e-12); i++)
             yield return new SpectralLine(Fundamental is null ? -1 : i + 1, _hertz[i], _coefficients[i], carrier);
     }
+
+    /// <summary>How much of a jump's own spectrum is left at a frequency, after a ramp so long and the response.</summary>
+    private double PassedOfARamp(double hertz, double seconds) =>
+        _response.Magnitude(hertz) / _response.ReferenceMagnitude / Math.Max(1, Math.PI * hertz * seconds);
 
     private protected override Signal Offset(double volts) => new FilteredSignal(_source, _response, OffsetVolts + volts);
 
