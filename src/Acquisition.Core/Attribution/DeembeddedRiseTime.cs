@@ -170,6 +170,6 @@ public sealed class DeembeddedRiseTime
     private static double AtLeastZero(Duration value, string argument) =>
         value.SiValue >= 0 ? value.SiValue : throw Refuse.OutOfRange(value.SiValue, Duration.Kind, argument, "at least 0 s");
 
-    /// <summary>Rise time and uncertainty, or the upper bound.</summary>
-    public override string ToString() => RiseTime is { } t ? $"{t} ± {Uncertainty}" : UpperBound is { } bound ? $"at most {bound}" : "not resolved";
+    /// <summary>Rise time and standard uncertainty, such as <c>2.8 ns (u = 73 ps)</c>, or the upper bound. (± would mean limits.)</summary>
+    public override string ToString() => RiseTime is { } t ? $"{t.InWords()} (u = {Uncertainty!.Value.InWords(2)})" : UpperBound is { } bound ? $"at most {bound.InWords()}" : "not resolved";
 }

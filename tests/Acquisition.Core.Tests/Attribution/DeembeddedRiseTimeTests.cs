@@ -22,6 +22,15 @@ public sealed class DeembeddedRiseTimeTests
         value.Confirm((id == "RSS-411" ? edge.RiseTime : edge.Uncertainty)!.Value.Seconds);
     }
 
+    [Fact]
+    public void Text_StatesAStandardUncertainty_InFewDigits()
+    {
+        // sqrt(3.5^2 - 2.1^2) = 2.8; u = sqrt((3.5 * 0.05)^2 + (2.1 * 0.05)^2) / 2.8.
+        var edge = DeembeddedRiseTime.ByRootSumSquare(3.5.ns(), 0.05.ns(), 2.1.ns(), 0.05.ns());
+
+        Assert.Equal("2.8 ns (u = 73 ps)", edge.ToString());
+    }
+
     [Theory]
     [InlineData(EdgeShape.Gaussian)]
     [InlineData(EdgeShape.Exponential)]

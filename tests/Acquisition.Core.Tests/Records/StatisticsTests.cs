@@ -11,6 +11,10 @@ namespace Acquisition.Core.Tests.Records;
 
 public sealed class StatisticsTests
 {
+    [Fact]
+    public void StatisticsOfARecord_AreSaidInALine() =>
+        Assert.Equal("mean 1 V, rms 1.291 V, from 0 V to 2 V (3 pts)", RecordStatistics.Of(Record.FromVolts([0, 1, 2], 1.MSaPerS())).Value.ToString());
+
     [Property]
     public void Statistics_OfCodes_AreThoseOfTheirNumbers(byte[] codes)
     {

@@ -55,5 +55,5 @@ public sealed class ChannelComparison
     private static double Square(double x) => x * x;
 
     /// <summary>Gain, phase and delay in one line.</summary>
-    public override string ToString() => $"{Gain}, {Phase}, delay {Delay} at {Frequency}";
+    public override string ToString() => $"{Gain.InWords()}, {Phase.InWords()}, delay {Delay.InWords()} at {Frequency.InWords(7)}";
 }

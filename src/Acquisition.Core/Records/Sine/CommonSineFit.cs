@@ -113,5 +113,5 @@ public sealed class CommonSineFit
         index >= 0 && index < Channels.Count ? Channels[index] : throw new ArgumentOutOfRangeException(argument, $"{argument} must be from 0 to {Channels.Count - 1}; was {index}");
 
     /// <summary>Frequency and channels in one line.</summary>
-    public override string ToString() => $"{Channels.Count} channels at {Frequency}";
+    public override string ToString() => $"{Channels.Count} channels at {Frequency?.InWords(7) ?? "no common frequency"}";
 }

@@ -50,5 +50,5 @@ public sealed class CramerRaoBound
     }
 
     /// <summary>The bounds in one line.</summary>
-    public override string ToString() => $"at best u(A) = {Amplitude}, u(f) = {Frequency}, u(phase) = {PhaseAtCentre} at the centre";
+    public override string ToString() => $"at best u(A) = {Amplitude.InWords(3)}, u(f) = {Frequency.InWords(3)}, u(phase) = {PhaseAtCentre.InWords(3)} at the centre";
 }

@@ -106,5 +106,5 @@ public sealed class FittedSine
     private double SinadDecibels => 20 * Math.Log10(Fit.Model.Amplitude / (Math.Sqrt(2) * Fit.NoiseAndDistortion));
 
     /// <summary>Amplitude, frequency, phase, offset and residual in one line.</summary>
-    public override string ToString() => $"{Amplitude} at {Frequency}, {Phase}, offset {Offset}, residual {NoiseAndDistortion}";
+    public override string ToString() => $"{Amplitude.InWords()} at {Frequency.InWords(7)}, {Phase.InWords()}, offset {Offset.InWords()}, residual {NoiseAndDistortion.InWords()}";
 }

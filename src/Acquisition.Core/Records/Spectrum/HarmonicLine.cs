@@ -34,7 +34,7 @@ public sealed class HarmonicLine
     public string? Collision { get; }
 
     /// <summary>Order, frequency and level in one line.</summary>
-    public override string ToString() => $"harmonic {Order} at {Frequency}: " + (Collision is null ? Level?.ToString() ?? "nothing" : "on " + Collision);
+    public override string ToString() => $"harmonic {Order} at {Frequency.InWords(6)}: " + (Collision is null ? (IsInNoise ? "at most " : "") + (Level?.InWords() ?? "nothing") : "on " + Collision);
 
     internal static double Fold(double frequency, double rate) => Math.Abs(frequency - rate * Math.Floor(frequency / rate + 0.5));
 }

@@ -58,6 +58,10 @@ public sealed class SingleToneTest
     /// <summary>Total harmonic distortion relative to the fundamental: 20 lg of the root sum of squares of harmonics 2 to <see cref="HighestHarmonic"/> over it; negative. Null where there is none.</summary>
     public DecibelRatio? TotalHarmonicDistortion => Level(_distortion, _fundamental);
 
+    /// <summary>Whether a tenth or more of the distortion's power comes from harmonics that do not stand out of the noise: the distortion is then at most what is stated.</summary>
+    public bool DistortionIsUpperBound =>
+        Harmonics.Where(line => line.IsInNoise && line.Rms is not null).Sum(line => line.Rms!.Value.SiValue * line.Rms.Value.SiValue) is > 0 and var inNoise && inNoise >= 0.1 * _distortion * _distortion;
+
     /// <summary>Total harmonic distortion relative to the fundamental, as a plain ratio (percent).</summary>
     public Ratio TotalHarmonicDistortionRatio => Ratio.FromSi(_distortion / _fundamental, "distortion");
 
@@ -167,5 +171,7 @@ public sealed class SingleToneTest
 
     /// <summary>The figures in one line.</summary>
     public override string ToString() =>
-        $"SINAD {Sinad}, SNR {SignalToNoise}, THD {TotalHarmonicDistortion} (harmonics 2 to {HighestHarmonic}), SFDR {SpuriousFreeDynamicRange}";
+        $"SINAD {Text(Sinad)}, SNR {Text(SignalToNoise)}, THD {(DistortionIsUpperBound ? "at most " : "")}{Text(TotalHarmonicDistortion)} (harmonics 2 to {HighestHarmonic}), SFDR {Text(SpuriousFreeDynamicRange)}";
+
+    private static string Text(DecibelRatio? level) => level?.InWords() ?? "without limit";
 }

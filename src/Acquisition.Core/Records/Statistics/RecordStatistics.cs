@@ -74,6 +74,9 @@ public sealed class RecordStatistics
         return new(new RecordStatistics(moments, record.Kind));
     }
 
+    /// <summary>Mean, rms, extremes and count in one line.</summary>
+    public override string ToString() => $"mean {Mean.InWords()}, rms {Rms.InWords()}, from {Minimum.InWords()} to {Maximum.InWords()} ({Count})";
+
     /// <summary>Two sums about the first sample of the block lose nothing that matters within one; blocks are then joined without cancellation.</summary>
     private static RunningMoments OfBlock(double[] block, int count, out int notFinite)
     {

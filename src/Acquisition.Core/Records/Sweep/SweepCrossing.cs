@@ -46,5 +46,5 @@ public sealed class SweepCrossing
         : SpacingUncertainty;
 
     /// <summary>Frequency, uncertainty and direction in one line.</summary>
-    public override string ToString() => $"{Frequency} ± {Uncertainty} ({(IsFalling ? "falling" : "rising")})";
+    public override string ToString() => $"{Frequency.InWords(5)} (u = {Uncertainty.InWords(2)}, {(IsFalling ? "falling" : "rising")})";
 }

@@ -121,7 +121,7 @@ public sealed class SweepFit
     private static SweepFit Refused(double residual, Finding reason, int freedom = 0) => new(null, 0, 0, 0, 0, residual, null, freedom, new[] { reason });
 
     /// <summary>Bandwidth, gain and scatter in one line.</summary>
-    public override string ToString() => Bandwidth is { } f ? $"{f} ± {BandwidthUncertainty}, gain {Gain}, residual {ResidualDeviation}" : Findings[0].ToString();
+    public override string ToString() => Bandwidth is { } f ? $"{f.InWords(5)}{(BandwidthUncertainty is { } u ? $" (u = {u.InWords(2)})" : "")}, gain {Gain?.InWords()}, residual {ResidualDeviation.InWords()}" : Findings[0].ToString();
 
     /// <summary>The sum of squares as a function of the logarithm of bandwidth, the gain always the best one.</summary>
     private sealed class Profile

@@ -43,7 +43,7 @@ internal static class BudgetFindings
         {
             findings.Add(new Finding(
                 "value-near-zero", Severity.Note,
-                Text($"the value, {budget.Value}, is less than two standard uncertainties ({budget.StandardUncertainty}) from zero: a relative uncertainty, a quotient by it or its decibels would mean little"),
+                Text($"the value, {budget.Value.InWords()}, is less than two standard uncertainties ({budget.StandardUncertainty.InWords(3)}) from zero: a relative uncertainty, a quotient by it or its decibels would mean little"),
                 "state the uncertainty in the unit of the value; " + MonteCarloRemedy + " if it is used as a divisor or in decibels", "JCGM 100 5.1.2 note"));
         }
         return findings;
@@ -56,7 +56,7 @@ internal static class BudgetFindings
         {
             findings.Add(new Finding(
                 "zero-sensitivity", Severity.Warning,
-                $"the result does not move to first order with {source.Name} ({source.Estimate}), " +
+                $"the result does not move to first order with {source.Name} ({source.Estimate.InWords()}), " +
                     (budget.IncludesSecondOrder ? "so second-order terms were added" : "so its uncertainty does not show in this budget"),
                 MonteCarloRemedy, "JCGM 100 5.1.2 note"));
         }

@@ -23,6 +23,16 @@ public sealed class SingleToneTestTests
         return x;
     }
 
+    [Fact]
+    public void Distortion_ThatIsNoiseOnly_IsAnUpperBound_InFewDigits()
+    {
+        SingleToneTest noisy = SingleToneTest.Of(Tone(4096, 101 / 4096.0, 1e-3), Rate), distorted = SingleToneTest.Of(Tone(4096, 101 / 4096.0, 1e-4, 0.01, 0.005), Rate);
+
+        Assert.Contains(", THD at most -", noisy.ToString(), StringComparison.Ordinal);
+        Assert.Contains(", THD -39.03 dB (harmonics", distorted.ToString(), StringComparison.Ordinal);
+        Assert.Matches(@"^1 Vpk at 12\.\d{1,5} MHz, \d+(\.\d)? mrad, offset 50 mV, residual \d+(\.\d+)? mVrms$", distorted.Sine.ToString());
+    }
+
     [Theory, HandbookData("TH-D")]
     public void Distortion_OfKnownHarmonics_AgreesWithTheHandbook(string id)
     {
