@@ -54,6 +54,14 @@ public class OutlookJudgementTests
     }
 
     [Fact]
+    public void BestRecordRateOfACatalogue_IsNoFaultOfALongWindow()
+    {
+        Outlook outlook = Signal.Sine(1.MHz(), 1.Vpk()).Through(Response.Gaussian(200.MHz())).SampledBy(Bench200).WithRecordRateAtBest(200.kHz()).WatchingFor(5.ns()).Over(1.ms());
+        Assert.Null(Of(outlook, "records-overlap"));
+        Assert.Null(outlook.Events!.ObservedShare);
+    }
+
+    [Fact]
     public void RecordsWithoutAGap_DoNotOverlap() =>
         Assert.Null(Of(Bench.Parse(Buoy("\"recordRate\": \"50 Hz\"", "\"recordRate\": \"100 Hz\"")).Outlook, "records-overlap"));
 

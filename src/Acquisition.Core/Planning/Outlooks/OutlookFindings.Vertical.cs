@@ -52,7 +52,7 @@ internal sealed partial class OutlookFindings
 
     private void Events()
     {
-        if (outlook.Setup.RecordRate is { } records && outlook.LookedAt > 1 + 1e-9)
+        if (outlook.Setup.RecordRate is { } records && !outlook.Setup.RecordRateIsBest && outlook.LookedAt > 1 + 1e-9)
         {
             Add("records-overlap", Severity.Failure, $"{PlainText.Short(records)} of records, each {PlainText.Short(outlook.Window)} long, would look {PlainText.Short(outlook.LookedAt!.Value, Ratio.Kind)} of the time: no share of time is computed",
                 $"at most {PlainText.Short(1 / outlook.Window.SiValue, Frequency.Kind)} of records, or a window of at most {PlainText.Short(1 / records.SiValue, Duration.Kind)}", "handbook 5.11");

@@ -48,6 +48,9 @@ public sealed class SampledSignal
     /// <summary>The records taken per second; null where it is not known.</summary>
     public Frequency? RecordRate { get; private set; }
 
+    /// <summary>Whether the records per second are the best an instrument does, not those of this setting.</summary>
+    internal bool RecordRateIsBest { get; private set; }
+
     /// <summary>How far the time base may be off, relative; null where it is not known.</summary>
     public Ratio? TimebaseAccuracy { get; private set; }
 
@@ -115,8 +118,11 @@ public sealed class SampledSignal
     public SampledSignal WithRecordRate(Frequency recordRate)
     {
         Refuse.UnlessAboveZero(recordRate.SiValue, Frequency.Kind, nameof(recordRate));
-        return Copy(copy => copy.RecordRate = recordRate);
+        return Copy(copy => (copy.RecordRate, copy.RecordRateIsBest) = (recordRate, false));
     }
+
+    /// <summary>With the records taken per second at best: with long windows there are fewer, how many is not known.</summary>
+    internal SampledSignal WithRecordRateAtBest(Frequency recordRate) => WithRecordRate(recordRate).Copy(copy => copy.RecordRateIsBest = true);
 
     /// <summary>With how far time base and gain may be off, relative; null where it is not known.</summary>
     public SampledSignal WithAccuracy(Ratio? timebase, Ratio? gain) => Copy(copy => (copy.TimebaseAccuracy, copy.GainAccuracy) = (timebase, gain));

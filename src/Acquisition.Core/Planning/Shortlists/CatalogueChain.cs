@@ -56,7 +56,7 @@ internal static class CatalogueChain
             .WithAccuracy(entry.TimebaseAccuracy?.Value, entry.GainAccuracy?.Value);
         made = range is null ? made : made.WithFullScale(PeakToPeakVoltage.FromSi(range.FullScale.SiValue * probe.AttenuationFactor, "range"));
         made = entry.Jitter is { } jitter ? made.WithJitter(jitter.Value) : made;
-        made = entry.RecordRate is { } records ? made.WithRecordRate(records) : made;
+        made = entry.RecordRate is { } records ? made.WithRecordRateAtBest(records) : made;
         bool draws = entry.Interpolations.Count == 0;
         foreach (Reconstruction way in entry.Interpolations)
             draws |= way == Reconstruction.Sinc;
