@@ -12,7 +12,7 @@ internal static class KindConversions
         if (found == QuantityKind.VoltageLevel && wanted == QuantityKind.RmsVoltage) return "rms_voltage converts it";
         if (found == QuantityKind.RmsVoltage && wanted == QuantityKind.PowerLevel) return "power_level converts it, given the resistance";
         if (found == QuantityKind.PowerLevel && wanted == QuantityKind.RmsVoltage) return "rms_voltage converts it, given the resistance";
-        return OfASine(found, wanted) is { } functions ? $"of a sine, {functions} converts it" : null;
+        return OfASine(found, wanted) is { } functions ? $"for a sine, {functions} converts it" : null;
     }
 
     /// <summary>Peak, peak-to-peak and rms values go together by the waveform alone; the functions are those of a sine (handbook 1.5).</summary>

@@ -50,7 +50,7 @@ internal static class ProblemText
         TextFault.TrailingText => "the end of the text",
         TextFault.UnitMissing => Kind(wanted!) + " with its unit",
         TextFault.WrongKind when QuantityReader.TryRead(text, null, decimalMark, out QuantityReading reading, out _) && KindConversions.Hint(reading.Kind, wanted!) is { } hint =>
-            Kind(wanted!) + " (in a formula, " + hint.Replace("of a sine, ", "for a sine, ") + ")",
+            Kind(wanted!) + " (in a formula, " + hint + ")",
         TextFault.WrongKind => Kind(wanted!),
         _ => "a quantity",
     };
