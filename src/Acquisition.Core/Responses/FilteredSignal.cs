@@ -51,6 +51,8 @@ internal sealed class FilteredSignal : Signal
             unseen = strongest > 0 && (rest < Seen * strongest || PassedOfARamp(line.Frequency.SiValue, ramp) < Seen) ? unseen + 1 : 0;
             if (quiet >= 64 || (unseen >= 64 && hertz.Count >= UsualLines))
                 break;
+            if (hertz.Count == UsualLines && NeverFalls(line.Frequency.SiValue))
+                break;
             if (hertz.Count == MostLines)
             {
                 throw new NotSupportedException(
@@ -136,6 +138,9 @@ internal sealed class FilteredSignal : Signal
     /// <summary>How much of a jump's own spectrum is left at a frequency, after a ramp so long and the response.</summary>
     private double PassedOfARamp(double hertz, double seconds) =>
         _response.Magnitude(hertz) / _response.ReferenceMagnitude / Math.Max(1, Math.PI * hertz * seconds);
+
+    /// <summary>Whether the response lets a jump through as it is, so that no number of lines would do: then the usual number stands for it.</summary>
+    private bool NeverFalls(double hertz) => PassedOfARamp(1e6 * hertz, 0) > 0.9;
 
     private protected override Signal Offset(double volts) => new FilteredSignal(_source, _response, OffsetVolts + volts);
 

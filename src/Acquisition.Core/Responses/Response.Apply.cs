@@ -14,7 +14,7 @@ public abstract partial class Response
     /// <param name="signal">What goes in.</param>
     /// <remarks>
     /// Harmonics are summed until the rest is below 1e-9 of the strongest; from the 16384th on, until less than 1 % of the spectrum of a jump is left, which takes 0.3 % from its foot. An ideal jump behind a single pole is then good to about
-    /// 1e-7 of its swing away from the jump.
+    /// 1e-7 of its swing away from the jump. A response that never falls keeps 16384 harmonics of a jump.
     /// </remarks>
     /// <exception cref="ArgumentNullException"><paramref name="signal"/> is null.</exception>
     /// <exception cref="NotSupportedException">The signal is random: take PseudoRandomBits or a BitPattern. Or more than 262 144 harmonics matter, as in rare fast pulses: take one of them alone.</exception>
