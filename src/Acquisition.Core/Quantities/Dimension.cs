@@ -23,43 +23,51 @@ public readonly struct Dimension : IEquatable<Dimension>
     public static Dimension None => default;
 
     /// <summary>Length, metre.</summary>
-    public static readonly Dimension Length = new(2L, 0);
+    public static readonly Dimension Length = new(Exponent.Length, 0);
 
     /// <summary>Mass, kilogram.</summary>
-    public static readonly Dimension Mass = new(2L << 8, 0);
+    public static readonly Dimension Mass = new(Exponent.Mass, 0);
 
     /// <summary>Time, second.</summary>
-    public static readonly Dimension Time = new(2L << 16, 0);
+    public static readonly Dimension Time = new(Exponent.Time, 0);
 
     /// <summary>Electric current, ampere.</summary>
-    public static readonly Dimension Current = new(2L << 24, 0);
+    public static readonly Dimension Current = new(Exponent.Current, 0);
 
     /// <summary>Thermodynamic temperature, kelvin.</summary>
-    public static readonly Dimension Temperature = new(2L << 32, 0);
+    public static readonly Dimension Temperature = new(Exponent.Temperature, 0);
 
     /// <summary>Plane angle, radian.</summary>
-    public static readonly Dimension Angle = new(2L << 40, 0);
+    public static readonly Dimension Angle = new(Exponent.Angle, 0);
 
     /// <summary>Samples, that is points of a record.</summary>
-    public static readonly Dimension Sample = new(0, 2L);
+    public static readonly Dimension Sample = new(0, Exponent.Sample);
 
     /// <summary>Bits.</summary>
-    public static readonly Dimension Bit = new(0, 2L << 8);
+    public static readonly Dimension Bit = new(0, Exponent.Bit);
 
     /// <summary>Divisions of a graticule.</summary>
-    public static readonly Dimension Division = new(0, 2L << 16);
+    public static readonly Dimension Division = new(0, Exponent.Division);
 
     /// <summary>Symbols sent on a line (baud is symbols per second).</summary>
-    public static readonly Dimension Symbol = new(0, 2L << 24);
+    public static readonly Dimension Symbol = new(0, Exponent.Symbol);
 
     /// <summary>Unit intervals, the nominal duration of one bit.</summary>
-    public static readonly Dimension UnitInterval = new(0, 2L << 32);
+    public static readonly Dimension UnitInterval = new(0, Exponent.UnitInterval);
 
     /// <summary>Octaves, that is doublings of a frequency.</summary>
-    public static readonly Dimension Octave = new(0, 2L << 40);
+    public static readonly Dimension Octave = new(0, Exponent.Octave);
 
     /// <summary>Decades, that is tenfold steps of a frequency.</summary>
-    public static readonly Dimension Decade = new(0, 2L << 48);
+    public static readonly Dimension Decade = new(0, Exponent.Decade);
+
+    /// <summary>The dimension of sums of <see cref="Exponent"/>, those of the SI and those of what is counted.</summary>
+    internal static Dimension Of(long si, long counts)
+    {
+        // A negative exponent has borrowed from its neighbour; with 128 more each byte stands alone, and the exclusive or takes the 128 away again.
+        const long Upper = unchecked((long)0x8080808080808080);
+        return new Dimension(unchecked(si + Upper) ^ Upper, unchecked(counts + Upper) ^ Upper);
+    }
 
     /// <summary>Whether this is a plain number.</summary>
     public bool IsNone => _siExponents == 0 && _countExponents == 0;
@@ -153,4 +161,23 @@ public readonly struct Dimension : IEquatable<Dimension>
         result |= (exponent & 0xFF) << place;
         return true;
     }
+}
+
+/// <summary>The exponent 1 of each base dimension, to be added, subtracted and multiplied as constants; see <see cref="Dimension.Of"/>.</summary>
+internal static class Exponent
+{
+    internal const long Length = 2L;
+    internal const long Mass = 2L << 8;
+    internal const long Time = 2L << 16;
+    internal const long Current = 2L << 24;
+    internal const long Temperature = 2L << 32;
+    internal const long Angle = 2L << 40;
+
+    internal const long Sample = 2L;
+    internal const long Bit = 2L << 8;
+    internal const long Division = 2L << 16;
+    internal const long Symbol = 2L << 24;
+    internal const long UnitInterval = 2L << 32;
+    internal const long Octave = 2L << 40;
+    internal const long Decade = 2L << 48;
 }

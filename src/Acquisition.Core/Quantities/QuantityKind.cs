@@ -8,17 +8,19 @@ namespace Acquisition.Core;
 [DebuggerDisplay("{ToString(),nq}")]
 public sealed partial class QuantityKind : IEquatable<QuantityKind>
 {
-    private readonly WrittenPrefix? _prefix;
+    private readonly WrittenPrefix _prefix;
     private string? _name;
     private string? _symbol;
     private string? _asciiSymbol;
 
     private QuantityKind(string name, string symbol, Dimension dimension, QuantityNature nature = QuantityNature.Linear, LevelReference reference = LevelReference.None, WrittenPrefix prefix = WrittenPrefix.Engineering)
-        : this(dimension, nature, reference)
     {
+        Dimension = dimension;
+        Nature = nature;
+        Reference = reference;
         _name = name;
         _symbol = symbol;
-        _prefix = prefix;
+        _prefix = IsLogarithmic ? WrittenPrefix.None : prefix;
     }
 
     /// <summary>A kind without a name in the trade. Its unit is spelt when somebody asks: what formulas compute on their way is rarely written.</summary>
@@ -49,7 +51,7 @@ public sealed partial class QuantityKind : IEquatable<QuantityKind>
 
     internal string AsciiSymbol => _asciiSymbol ??= UnitSpelling.ToAscii(Symbol);
 
-    internal WrittenPrefix Prefix => IsLogarithmic ? WrittenPrefix.None : _prefix ?? PrefixOfSpelling();
+    internal WrittenPrefix Prefix => _prefix == WrittenPrefix.FromSpelling ? PrefixOfSpelling() : _prefix;
 
     /// <summary>The kind of that dimension, nature and reference: the trade's where it has a name, else one that is named by its unit.</summary>
     /// <param name="dimension">The dimension; of a level, that of what it is the logarithm of; of a slope or density, with what it is per.</param>
@@ -66,7 +68,7 @@ public sealed partial class QuantityKind : IEquatable<QuantityKind>
 
     /// <summary>With a prefix, S/s would be read as samples per second, as front panels mean it.</summary>
     private WrittenPrefix PrefixOfSpelling() =>
-        UnitSpelling.StartsWithPlainSymbol(Symbol) && Symbol != "S/s" ? WrittenPrefix.Engineering : WrittenPrefix.None;
+        !IsLogarithmic && UnitSpelling.StartsWithPlainSymbol(Symbol) && Symbol != "S/s" ? WrittenPrefix.Engineering : WrittenPrefix.None;
 
     internal bool Is(Dimension dimension, QuantityNature nature, LevelReference reference) =>
         Dimension == dimension && Nature == nature && Reference == reference;
@@ -95,6 +97,9 @@ public sealed partial class QuantityKind : IEquatable<QuantityKind>
 /// <summary>Which prefixes a kind is written with.</summary>
 internal enum WrittenPrefix : byte
 {
+    /// <summary>As the spelling of the unit allows: for kinds without a name in the trade.</summary>
+    FromSpelling,
+
     /// <summary>None: decibels, percent, bits, divisions.</summary>
     None,
 

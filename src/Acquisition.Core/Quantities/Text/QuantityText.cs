@@ -30,12 +30,20 @@ internal static class QuantityText
 #endif
 
     internal static double Parse(string text, QuantityKind kind, IFormatProvider? provider) =>
-        TryParse(text ?? throw new ArgumentNullException(nameof(text)), kind, provider, out double value) ? value : throw Problem(text, kind, provider);
+        TryRead(text ?? throw new ArgumentNullException(nameof(text)), kind, provider, out double value) ? value : throw Problem(text, kind, provider);
 
     internal static bool TryParse(string? text, QuantityKind kind, IFormatProvider? provider, out double value)
     {
-        QuantityReading reading = default;
-        bool isRead = text is not null && QuantityReader.TryRead(text, kind, DecimalMark(provider), out reading, out _);
+        value = 0;
+        return text is not null && TryRead(text, kind, provider, out value);
+    }
+
+    private static bool TryRead(Chars text, QuantityKind kind, IFormatProvider? provider, out double value) =>
+        (provider is null && PlainQuantity.TryRead(text, kind, out value)) || TryReadAny(text, kind, provider, out value);
+
+    private static bool TryReadAny(Chars text, QuantityKind kind, IFormatProvider? provider, out double value)
+    {
+        bool isRead = QuantityReader.TryRead(text, kind, DecimalMark(provider), out QuantityReading reading, out _);
         value = isRead ? reading.SiValue : 0;
         return isRead;
     }
@@ -78,14 +86,9 @@ internal static class QuantityText
 
 #if NET8_0_OR_GREATER
     internal static double Parse(ReadOnlySpan<char> text, QuantityKind kind, IFormatProvider? provider) =>
-        TryParse(text, kind, provider, out double value) ? value : throw Problem(text.ToString(), kind, provider);
+        TryRead(text, kind, provider, out double value) ? value : throw Problem(text.ToString(), kind, provider);
 
-    internal static bool TryParse(ReadOnlySpan<char> text, QuantityKind? kind, IFormatProvider? provider, out double value)
-    {
-        bool isRead = QuantityReader.TryRead(text, kind, DecimalMark(provider), out QuantityReading reading, out _);
-        value = isRead ? reading.SiValue : 0;
-        return isRead;
-    }
+    internal static bool TryParse(ReadOnlySpan<char> text, QuantityKind kind, IFormatProvider? provider, out double value) => TryRead(text, kind, provider, out value);
 
     internal static bool TryParse(ReadOnlySpan<char> text, QuantityKind? kind, IFormatProvider? provider, out double value, out QuantityKind? found)
     {

@@ -34,13 +34,18 @@ internal static class DecimalConversion
     }
 
     /// <summary>The double nearest to <paramref name="mantissa"/> × 10^<paramref name="exponent"/>.</summary>
-    internal static double FromDecimal(ulong mantissa, int exponent)
+    internal static double FromDecimal(ulong mantissa, int exponent) => TryExactly(mantissa, exponent, out double value) ? value : FromLongDecimal(mantissa, exponent);
+
+    /// <summary>The same where mantissa and power of ten are doubles themselves, so that one product or quotient rounds once.</summary>
+    internal static bool TryExactly(ulong mantissa, int exponent, out double value)
     {
-        if (mantissa <= LargestExactInteger)
-        {
-            if (exponent >= 0 && exponent <= 22) return mantissa * ExactPowersOfTen[exponent];
-            if (exponent < 0 && exponent >= -22) return mantissa / ExactPowersOfTen[-exponent];
-        }
+        bool isExact = mantissa <= LargestExactInteger && exponent >= -22 && exponent <= 22;
+        value = !isExact ? 0 : exponent >= 0 ? mantissa * ExactPowersOfTen[exponent] : mantissa / ExactPowersOfTen[-exponent];
+        return isExact;
+    }
+
+    private static double FromLongDecimal(ulong mantissa, int exponent)
+    {
 #if NET8_0_OR_GREATER
         Span<char> text = stackalloc char[40];
         mantissa.TryFormat(text, out int length, default, CultureInfo.InvariantCulture);

@@ -3,26 +3,32 @@ namespace Acquisition.Core;
 /// <summary>A decimal prefix of the SI (SI Brochure, 9th edition, table 7, with those of 2022) or a binary one (IEC 80000-13).</summary>
 internal readonly struct UnitPrefix
 {
-    internal static readonly UnitPrefix None = new("", 0);
+    internal static UnitPrefix None => default;
 
-    internal readonly string Symbol;
     internal readonly int PowerOfTen;
     internal readonly int PowerOfTwo;
 
-    private UnitPrefix(string symbol, int powerOfTen, int powerOfTwo = 0)
+    private UnitPrefix(int powerOfTen, int powerOfTwo)
     {
-        Symbol = symbol;
         PowerOfTen = powerOfTen;
         PowerOfTwo = powerOfTwo;
     }
 
-    /// <summary>Every prefix, in the spelling that is written; micro is read as u, U+00B5 and U+03BC alike.</summary>
-    internal static readonly UnitPrefix[] All =
+    private const string BinaryLetters = "KMGTPEZY";
+
+    /// <summary>Every prefix; a reader finds one by its letters instead, which costs a first text less than this list.</summary>
+    internal static readonly UnitPrefix[] All = System.Array.ConvertAll(
+        new[] { "q", "r", "y", "z", "a", "f", "p", "n", "u", "m", "c", "d", "da", "h", "k", "M", "G", "T", "P", "E", "Z", "Y", "R", "Q", "Ki", "Mi", "Gi", "Ti", "Pi", "Ei", "Zi", "Yi" },
+        symbol => (symbol.Length == 1 ? TryFind(symbol[0], out UnitPrefix prefix) : TryFind(symbol[0], symbol[1], out prefix)) ? prefix : throw new System.InvalidOperationException(symbol));
+
+    /// <summary>The spelling that is written; micro is read as u, U+00B5 and U+03BC alike.</summary>
+    internal string Symbol => IsBinary ? BinaryLetters[PowerOfTwo / 10 - 1] + "i" : PowerOfTen switch
     {
-        new("q", -30), new("r", -27), new("y", -24), new("z", -21), new("a", -18), new("f", -15), new("p", -12), new("n", -9), new("µ", -6), new("m", -3),
-        new("c", -2), new("d", -1), new("da", 1), new("h", 2),
-        new("k", 3), new("M", 6), new("G", 9), new("T", 12), new("P", 15), new("E", 18), new("Z", 21), new("Y", 24), new("R", 27), new("Q", 30),
-        new("Ki", 0, 10), new("Mi", 0, 20), new("Gi", 0, 30), new("Ti", 0, 40), new("Pi", 0, 50), new("Ei", 0, 60), new("Zi", 0, 70), new("Yi", 0, 80),
+        -2 => "c",
+        -1 => "d",
+        1 => "da",
+        2 => "h",
+        _ => Engineering(PowerOfTen)?.ToString() ?? "",
     };
 
     internal bool IsBinary => PowerOfTwo != 0;
@@ -34,34 +40,34 @@ internal readonly struct UnitPrefix
     internal bool IsIn(UnitPrefixes allowed) => allowed switch
     {
         UnitPrefixes.None => false,
-        UnitPrefixes.Decimal => !IsBinary,
+        UnitPrefixes.Decimal => PowerOfTwo == 0,
         UnitPrefixes.DecimalAndBinary => true,
-        _ => IsBinary || PowerOfTen >= 3,
+        _ => PowerOfTwo != 0 || PowerOfTen >= 3,
     };
 
-    /// <summary>The prefix of one letter; micro comes as u.</summary>
+    /// <summary>The power of ten that a prefix of one letter stands for; 0 for any other letter.</summary>
+    internal static int PowerOf(char letter) => letter switch
+    {
+        'q' => -30, 'r' => -27, 'y' => -24, 'z' => -21, 'a' => -18, 'f' => -15, 'p' => -12, 'n' => -9, 'u' or '\u00B5' or '\u03BC' => -6, 'm' => -3, 'c' => -2, 'd' => -1,
+        'h' => 2, 'k' => 3, 'M' => 6, 'G' => 9, 'T' => 12, 'P' => 15, 'E' => 18, 'Z' => 21, 'Y' => 24, 'R' => 27, 'Q' => 30,
+        _ => 0,
+    };
+
+    /// <summary>The prefix of one letter.</summary>
     internal static bool TryFind(char letter, out UnitPrefix prefix)
     {
-        int place = letter switch
-        {
-            'q' => 0, 'r' => 1, 'y' => 2, 'z' => 3, 'a' => 4, 'f' => 5, 'p' => 6, 'n' => 7, 'u' => 8, 'm' => 9, 'c' => 10, 'd' => 11, 'h' => 13,
-            'k' => 14, 'M' => 15, 'G' => 16, 'T' => 17, 'P' => 18, 'E' => 19, 'Z' => 20, 'Y' => 21, 'R' => 22, 'Q' => 23,
-            _ => -1,
-        };
-        prefix = place < 0 ? None : All[place];
-        return place >= 0;
+        int power = PowerOf(letter);
+        prefix = new UnitPrefix(power, 0);
+        return power != 0;
     }
 
     /// <summary>The prefix of two letters: da, and the binary ones.</summary>
     internal static bool TryFind(char first, char second, out UnitPrefix prefix)
     {
-        int place = (first, second) switch
-        {
-            ('d', 'a') => 12, ('K', 'i') => 24, ('M', 'i') => 25, ('G', 'i') => 26, ('T', 'i') => 27, ('P', 'i') => 28, ('E', 'i') => 29, ('Z', 'i') => 30, ('Y', 'i') => 31,
-            _ => -1,
-        };
-        prefix = place < 0 ? None : All[place];
-        return place >= 0;
+        bool isDeca = first == 'd' && second == 'a';
+        int place = second == 'i' ? BinaryLetters.IndexOf(first) : -1;
+        prefix = new UnitPrefix(isDeca ? 1 : 0, 10 * (place + 1));
+        return isDeca || place >= 0;
     }
 }
 

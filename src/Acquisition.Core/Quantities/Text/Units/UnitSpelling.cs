@@ -34,7 +34,7 @@ internal static class UnitSpelling
         while (letters < symbol.Length && SymbolKey.Code(symbol[letters]) != 0) letters++;
         if (letters == 0 || (letters < symbol.Length && symbol[letters] is not ('/' or '·'))) return false;
         return UnitTable.Find(SymbolKey.Of(symbol.Substring(0, letters)), letters, out Unit? unit, out UnitPrefix prefix) == UnitMatch.Found
-            && prefix.Symbol.Length == 0 && unit!.Prefixes is UnitPrefixes.Decimal or UnitPrefixes.DecimalAndBinary;
+            && prefix.PowerOfTen == 0 && !prefix.IsBinary && unit!.Prefixes is UnitPrefixes.Decimal or UnitPrefixes.DecimalAndBinary;
     }
 
     /// <summary>The symbol in ASCII: u, Ohm, deg, sqrt(Hz), ^2, *.</summary>
