@@ -8,55 +8,56 @@ namespace Acquisition.Core.Tests.Documents;
 
 /// <summary>
 /// Code and printed answers in the pages are cut from the examples that CI runs. A block below <c>&lt;!-- from docs/examples/x.cs#name --&gt;</c> must be the region of
-/// that name; below <c>&lt;!-- from docs/examples/x.txt --&gt;</c> it must stand in that file, line for line.
+/// that name, below <c>&lt;!-- from docs/examples/x.txt#name --&gt;</c> what is printed below the line <c>[name]</c>; below <c>&lt;!-- from docs/examples/x.txt --&gt;</c>
+/// it must stand in that file, line for line. <c>ACQUISITION_WRITE_DOCS=1 dotnet test</c> cuts the named ones anew.
 /// </summary>
 public sealed class QuotedExamplesTests
 {
     private const string Mark = "<!-- from ";
 
-    public static TheoryData<string> Pages()
-    {
-        var pages = new TheoryData<string> { "README.md", "DEVELOPERS.md" };
-        foreach (string page in Directory.GetFiles(Repository.PathOf("docs"), "*.md").Order(StringComparer.Ordinal)) pages.Add("docs/" + Path.GetFileName(page));
-        return pages;
-    }
+    public static TheoryData<string> AllPages => Pages.All;
 
     [Theory]
-    [MemberData(nameof(Pages))]
+    [MemberData(nameof(AllPages))]
     public void QuotedBlocks_AreTheExamplesOwnLines(string page)
     {
+        if (Environment.GetEnvironmentVariable("ACQUISITION_WRITE_DOCS") == "1") CutAnew(page);
         string[] lines = Repository.Read(page).Split('\n');
         for (int i = 0; i < lines.Length; i++)
         {
-            if (!lines[i].StartsWith(Mark, StringComparison.Ordinal)) continue;
-            string source = lines[i][Mark.Length..lines[i].IndexOf(" -->", StringComparison.Ordinal)];
+            if (SourceOf(lines[i]) is not { } source) continue;
             string[] quoted = Block(lines, i + 1);
-            string[] parts = source.Split('#');
-            string[] original = Repository.Read(parts[0]).Split('\n');
-            string[] expected = parts.Length == 2 ? Region(original, parts[1]) : Matching(original, quoted);
-
-            Assert.Equal(string.Join("\n", expected), string.Join("\n", quoted));
+            Assert.Equal(string.Join("\n", Original(source, quoted)), string.Join("\n", quoted));
         }
     }
 
     [Theory]
-    [MemberData(nameof(Pages))]
-    public void LinksIntoTheRepository_LeadSomewhere(string page)
+    [MemberData(nameof(AllPages))]
+    public void CodeOfTheGuide_IsCutFromAnExample(string page)
     {
-        string folder = Path.GetDirectoryName(Repository.PathOf(page))!;
-        var broken = from part in Repository.Read(page).Split("](").Skip(1)
-                     let target = part[..Math.Max(0, part.IndexOf(')', StringComparison.Ordinal))].Split('#')[0]
-                     where target.Length > 0 && !target.Contains(':', StringComparison.Ordinal) && !target.Contains(' ', StringComparison.Ordinal)
-                     where !File.Exists(Path.Combine(folder, target)) && !Directory.Exists(Path.Combine(folder, target))
-                     select target;
+        string[] lines = Repository.Read(page).Split('\n');
+        bool isGuide = page == "docs/tutorial.md" || page.StartsWith("docs/how-to/", StringComparison.Ordinal) || page.StartsWith("docs/explanation/", StringComparison.Ordinal);
+        var uncut = from i in Enumerable.Range(0, lines.Length)
+                    where isGuide && lines[i] is "```csharp" or "```text" or "```worksheet" && SourceOf(lines[Math.Max(0, i - 1)]) is null
+                    select FormattableString.Invariant($"{page}, line {i + 1}");
 
-        Assert.Empty(broken);
+        Assert.Empty(isGuide ? uncut : []);
     }
+
+    private static string? SourceOf(string line) =>
+        line.StartsWith(Mark, StringComparison.Ordinal) ? line[Mark.Length..line.IndexOf(" -->", StringComparison.Ordinal)] : null;
 
     private static string[] Block(string[] lines, int from)
     {
         Assert.StartsWith("```", lines[from], StringComparison.Ordinal);
         return lines.Skip(from + 1).TakeWhile(line => line != "```").ToArray();
+    }
+
+    private static string[] Original(string source, string[] quoted)
+    {
+        string[] parts = source.Split('#');
+        string[] original = Repository.Read(parts[0]).TrimEnd('\n').Split('\n');
+        return parts.Length < 2 ? Matching(original, quoted) : parts[0].EndsWith(".txt", StringComparison.Ordinal) ? Printed(original, parts[1]) : Region(original, parts[1]);
     }
 
     private static string[] Region(string[] lines, string name)
@@ -66,6 +67,15 @@ public sealed class QuotedExamplesTests
         string[] body = lines.Skip(start + 1).TakeWhile(line => line.Trim() is not ("#endregion" or "// endregion")).ToArray();
         int indent = body.Where(line => line.Length > 0).Min(line => line.Length - line.TrimStart().Length);
         return body.Select(line => line.Length > 0 ? line[indent..] : line).ToArray();
+    }
+
+    /// <summary>What an example prints below the line <c>[name]</c>, up to the next such line, without empty lines around it.</summary>
+    private static string[] Printed(string[] lines, string name)
+    {
+        int start = Array.IndexOf(lines, $"[{name}]");
+        Assert.True(start >= 0, $"nothing is printed below [{name}]");
+        string[] body = lines.Skip(start + 1).TakeWhile(line => !line.StartsWith('[')).ToArray();
+        return string.Join("\n", body).Trim('\n').Split('\n');
     }
 
     /// <summary>The run of lines that starts like the quoted one, to be compared with it.</summary>
@@ -78,5 +88,22 @@ public sealed class QuotedExamplesTests
             if (run.SequenceEqual(quoted)) return run;
         }
         return original;
+    }
+
+    private static void CutAnew(string page)
+    {
+        string[] lines = Repository.Read(page).Split('\n');
+        var written = new List<string>();
+        for (int i = 0; i < lines.Length; i++)
+        {
+            written.Add(lines[i]);
+            if (SourceOf(lines[i]) is not { } source || !source.Contains('#', StringComparison.Ordinal)) continue;
+            string[] quoted = Block(lines, i + 1);
+            written.Add(lines[i + 1]);
+            written.AddRange(Original(source, quoted));
+            written.Add("```");
+            i += quoted.Length + 2;
+        }
+        File.WriteAllText(Repository.PathOf(page), string.Join("\n", written));
     }
 }

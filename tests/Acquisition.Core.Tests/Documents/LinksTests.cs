@@ -1,0 +1,68 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using Xunit;
+
+namespace Acquisition.Core.Tests.Documents;
+
+/// <summary>Links of the pages: files that are there, headings that are there, and no page that nothing leads to.</summary>
+public sealed class LinksTests
+{
+    public static TheoryData<string> AllPages => Pages.All;
+
+    [Theory]
+    [MemberData(nameof(AllPages))]
+    public void LinksIntoTheRepository_LeadSomewhere(string page)
+    {
+        var broken = from link in Links(page)
+                     let path = Path.GetFullPath(Path.Combine(Path.GetDirectoryName(Repository.PathOf(page))!, link.File))
+                     where link.File.Length > 0 && !File.Exists(path) && !Directory.Exists(path)
+                     select link.File;
+
+        Assert.Empty(broken);
+    }
+
+    [Theory]
+    [MemberData(nameof(AllPages))]
+    public void LinksToHeadings_MeetOne(string page)
+    {
+        var broken = from link in Links(page)
+                     let target = link.File.Length == 0 ? page : Target(page, link.File)
+                     where link.Heading.Length > 0 && target.EndsWith(".md", StringComparison.Ordinal) && !Pages.Anchors(target).Contains(link.Heading)
+                     select link.File + "#" + link.Heading;
+
+        Assert.Empty(broken);
+    }
+
+    [Fact]
+    public void EveryPageOfTheGuide_IsReachedFromTheStartPage()
+    {
+        var reached = new HashSet<string> { "docs/index.md" };
+        var waiting = new Queue<string>(reached);
+        while (waiting.TryDequeue(out string? page))
+        {
+            foreach ((string file, _) in Links(page))
+            {
+                string target = Target(page, file);
+                if (target.EndsWith(".md", StringComparison.Ordinal) && File.Exists(Repository.PathOf(target)) && reached.Add(target)) waiting.Enqueue(target);
+            }
+        }
+
+        Assert.Empty(Pages.Paths.Where(page => page.StartsWith("docs/", StringComparison.Ordinal)).Except(reached));
+    }
+
+    private static string Target(string page, string file) =>
+        Path.GetRelativePath(Repository.Root, Path.GetFullPath(Path.Combine(Path.GetDirectoryName(Repository.PathOf(page))!, file))).Replace('\\', '/');
+
+    /// <summary>The links of a page that stay in the repository.</summary>
+    private static IEnumerable<(string File, string Heading)> Links(string page) =>
+        from line in Pages.Prose(page)
+        from part in line.Split("](").Skip(1)
+        let end = part.IndexOf(')', StringComparison.Ordinal)
+        where end > 0
+        let target = part[..end]
+        where !target.Contains(':', StringComparison.Ordinal) && !target.Contains(' ', StringComparison.Ordinal)
+        let sides = target.Split('#')
+        select (sides[0], sides.Length > 1 ? sides[1] : "");
+}
