@@ -136,6 +136,24 @@ public sealed class FormulaFuzzTests
         Assert.True(watch.ElapsedMilliseconds < 500, $"took {watch.ElapsedMilliseconds} ms");
     }
 
+    /// <summary>256 kB is the stack of a worker in a web server; what overflows it ends the process.</summary>
+    [Theory]
+    [InlineData("1 ± ", 4_000, "1", false)]
+    [InlineData("1 s in ns ", 1, "in ns in ns in ns", true)]
+    [InlineData("in ns ", 2_500, "in ns", false)]
+    [InlineData("and sqrt(1) > 0 ", 800, "and true", true)]
+    [InlineData("+ 1 ", 2_000, "+ 1", true)]
+    public void LongChain_DoesNotOverflowASmallStack(string link, int count, string end, bool isFormula)
+    {
+        string start = link[0] == 'i' ? "1 s " : link[0] == 'a' ? "true " : link[0] == '+' ? "1 " : "";
+        string text = start + string.Concat(System.Linq.Enumerable.Repeat(link, count)) + end;
+        bool? isBuilt = null;
+        var thread = new System.Threading.Thread(() => isBuilt = Formula.TryBuild(text, out Formula? formula, out _) && formula!.Evaluate().ToString() is not null && formula.ToString().Length > 0, 256 * 1024);
+        thread.Start();
+        thread.Join();
+        Assert.Equal(isFormula, isBuilt);
+    }
+
     [Fact]
     public void LongSum_IsBuiltWithoutDepth()
     {

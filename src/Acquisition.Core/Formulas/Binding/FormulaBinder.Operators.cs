@@ -17,9 +17,10 @@ internal sealed partial class FormulaBinder
         int spine = 0;
         for (FormulaNode left = node; left is BinaryNode inner && spine <= ShortSpine; left = inner.Left) spine++;
         if (spine > ShortSpine) return LongBinary(node);
-        if (IsLazy(node)) return Lazy(node);
         var mark = _program.Mark;
-        Operand first = Bind(node.Left), second = Bind(node.Right);
+        Operand first = Bind(node.Left);
+        if (IsLazy(node)) return Lazy(node, first, mark);
+        Operand second = Bind(node.Right);
         return first.Kind is null || second.Kind is null ? Operand.Unknown : Combine(node, first, second, mark);
     }
 
@@ -28,19 +29,25 @@ internal sealed partial class FormulaBinder
     {
         var spine = new Stack<BinaryNode>();
         FormulaNode leftmost = node;
-        while (leftmost is BinaryNode inner && !IsLazy(inner))
+        while (leftmost is BinaryNode inner)
         {
             spine.Push(inner);
             leftmost = inner.Left;
         }
-        if (spine.Count == 0) return Lazy(node);
         var mark = _program.Mark;
-        Operand left = leftmost is BinaryNode lazy ? BindLazy(lazy) : Bind(leftmost);
+        Operand left = Bind(leftmost);
         while (spine.Count > 0)
         {
             BinaryNode next = spine.Pop();
-            Operand right = Bind(next.Right);
-            left = left.Kind is null || right.Kind is null ? Operand.Unknown : Combine(next, left, right, mark);
+            if (IsLazy(next))
+            {
+                left = Lazy(next, left, mark);
+            }
+            else
+            {
+                Operand right = Bind(next.Right);
+                left = left.Kind is null || right.Kind is null ? Operand.Unknown : Combine(next, left, right, mark);
+            }
             next.Kind = left.Kind;
         }
         return left;
@@ -48,18 +55,9 @@ internal sealed partial class FormulaBinder
 
     private static bool IsLazy(BinaryNode node) => node.RightHasCalls && node.Operator is Operator.And or Operator.Or;
 
-    private Operand BindLazy(BinaryNode node)
-    {
-        Operand operand = Lazy(node);
-        node.Kind = operand.Kind;
-        return operand;
-    }
-
     /// <summary><c>and</c> and <c>or</c> whose right side calls functions: it is computed only where it decides.</summary>
-    private Operand Lazy(BinaryNode node)
+    private Operand Lazy(BinaryNode node, Operand left, (int Numbers, int Objects) mark)
     {
-        var mark = _program.Mark;
-        Operand left = Bind(node.Left);
         bool isTruth = left.Kind is { IsTruth: true };
         if (left.Kind is not null && !isTruth) Refuse(node.Left, left, $"a truth value before '{Tightness.Spelling(node.Operator)}'");
         int target = Settle(node.Left, isTruth ? left : Operand.Unknown, true, mark);

@@ -65,7 +65,8 @@ internal sealed partial class FormulaParser
 
     private FormulaNode Expression(int loosest)
     {
-        if (++_depth > _limits.Nesting) return Stop(FormattableString.Invariant($"more than {_limits.Nesting} levels of nesting"));
+        if (++_depth > _limits.Nesting) return TooDeep();
+        int outside = _depth;
         FormulaNode left = Prefix();
         while (!_stopped)
         {
@@ -75,6 +76,7 @@ internal sealed partial class FormulaParser
             if (_text[_at] == '±' || IsPlusMinus())
             {
                 if (Tightness.Uncertainty < loosest) break;
+                if (++_depth > _limits.Nesting) return TooDeep();
                 _at += _text[_at] == '±' ? 1 : 3;
                 left = Uncertain(left);
                 continue;
@@ -84,6 +86,7 @@ internal sealed partial class FormulaParser
             {
                 if (loosest <= Tightness.Conversion && IsWord("in"))
                 {
+                    if (++_depth > _limits.Nesting) return TooDeep();
                     _at += 2;
                     left = Conversion(left);
                     continue;
@@ -103,9 +106,12 @@ internal sealed partial class FormulaParser
             }
             left = Count(new BinaryNode(op, start, left, right, _calls > calls));
         }
-        _depth--;
+        _depth = outside - 1;
         return left;
     }
+
+    /// <summary>A chain of ± or of conversions puts each link inside the next, so it counts as nesting; a sum does not, the binder walks along it.</summary>
+    private MissingNode TooDeep() => Stop(FormattableString.Invariant($"more than {_limits.Nesting} levels of nesting"));
 
     /// <summary>Whether a closing parenthesis stands between the end of an operand and the operator after it.</summary>
     private bool IsParenthesised(FormulaNode operand, int operatorStart)

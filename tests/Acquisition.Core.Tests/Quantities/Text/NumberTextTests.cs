@@ -157,9 +157,9 @@ public class NumberTextTests
 
     private static string Text(DecimalDigits digits)
     {
-        Span<char> text = stackalloc char[digits.Count];
+        char[] text = new char[digits.Count];
         digits.CopyTo(text);
-        return text.ToString() + "e" + digits.Place.ToString(CultureInfo.InvariantCulture);
+        return new string(text) + "e" + digits.Place.ToString(CultureInfo.InvariantCulture);
     }
 
     private static string Normalised(string text)
