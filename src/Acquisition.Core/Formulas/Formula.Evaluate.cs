@@ -81,8 +81,10 @@ public sealed partial class Formula
         {
             value = double.NaN;
         }
-        return Arithmetic.IsFinite(value) ? value : throw Diagnosis.Of(this, _program, siValues.ToArray(), null);
+        return Arithmetic.IsFinite(value) ? value : throw NoValue(siValues);
     }
+
+    private FormulaException NoValue(ReadOnlySpan<double> siValues) => Diagnosis.Of(this, _program, siValues.ToArray(), null);
 
     /// <inheritdoc cref="EvaluateSi(ReadOnlySpan{double})"/>
     public double EvaluateSi(params double[] siValues) => EvaluateSi(new ReadOnlySpan<double>(siValues ?? throw new ArgumentNullException(nameof(siValues))));
@@ -95,7 +97,9 @@ public sealed partial class Formula
     {
         for (int i = 0; i < siValues.Length; i++) numbers[i] = siValues[i];
         _program.LoadConstants(numbers);
-        _program.Run(0, _program.Code.Length, numbers, _program.NewObjects(null), null);
+        int length = _program.Code.Length;
+        // A formula without inputs was computed when it was built.
+        if (length > 0) _program.Run(0, length, numbers, _program.NewObjects(null), null);
         return numbers[_result];
     }
 #else

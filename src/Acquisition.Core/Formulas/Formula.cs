@@ -25,16 +25,20 @@ public sealed partial class Formula
     private readonly string? _unit;
     private readonly double _unitFactor;
 
-    private Formula(string text, FormulaNode root, IReadOnlyList<FormulaInput> inputs, (Program Program, int Result) nominal, (Program Program, int Result) uncertain)
+    private Formula(string text, FormulaNode root, IReadOnlyList<FormulaInput> inputs, Program nominal, int result, Program uncertain, int uncertainResult)
     {
         _text = text;
         _root = root;
         Inputs = inputs;
         ResultKind = root.Kind!;
-        (_program, _result) = nominal;
-        (_uncertain, _uncertainResult) = uncertain;
+        _program = nominal;
+        _result = result;
+        _uncertain = uncertain;
+        _uncertainResult = uncertainResult;
         _givesNumberFromNumbers = ResultKind.IsHeldAsNumber && _program.ObjectInputs == 0;
-        if (root is ConversionNode conversion) (_unit, _unitFactor) = (conversion.Unit, conversion.LocalFactor);
+        if (root is not ConversionNode conversion) return;
+        _unit = conversion.Unit;
+        _unitFactor = conversion.LocalFactor;
     }
 
     /// <summary>The inputs, in the order in which they are given by place.</summary>
@@ -68,30 +72,38 @@ public sealed partial class Formula
     internal static bool TryBuild(string text, FormulaContext context, out Formula? formula, out IReadOnlyList<FormulaProblem> problems)
     {
         var found = new ProblemList(text);
-        FormulaNode root = FormulaParser.Parse(text, 0, text.Length, context.Limits, context.Units, found);
-        formula = Bind(text, root, context, found);
+        FormulaNode root = FormulaParser.Parse(text, 0, text.Length, context.Limits, context.Units, found, out int operations);
+        formula = Bind(text, root, context, found, operations);
         problems = found.Sorted();
         return formula is not null;
     }
 
     /// <summary>Checks a tree and makes it a formula; null where anything is wrong with the text.</summary>
-    internal static Formula? Bind(string text, FormulaNode root, FormulaContext context, ProblemList problems)
+    /// <param name="text">The text.</param>
+    /// <param name="root">The tree.</param>
+    /// <param name="context">What the formula may use.</param>
+    /// <param name="problems">Where mistakes go.</param>
+    /// <param name="operations">How many operators and calls are in the tree.</param>
+    internal static Formula? Bind(string text, FormulaNode root, FormulaContext context, ProblemList problems, int operations)
     {
-        (Program? Program, int Result) nominal = Bind(text, root, context, problems, deviates: false, out bool hasUncertainTerms);
-        if (nominal.Program is null || problems.Count > 0) return null;
-        (Program? Program, int Result) uncertain = hasUncertainTerms ? Bind(text, root, context, problems, deviates: true, out _) : nominal;
-        return new Formula(text, root, context.Inputs, nominal!, uncertain!);
+        Program? nominal = Bind(text, root, context, problems, operations, deviates: false, out int result, out bool hasUncertainTerms);
+        if (nominal is null) return null;
+        int uncertainResult = result;
+        Program uncertain = hasUncertainTerms ? Bind(text, root, context, problems, operations, deviates: true, out uncertainResult, out _)! : nominal;
+        return new Formula(text, root, context.Inputs, nominal, result, uncertain, uncertainResult);
     }
 
-    private static (Program? Program, int Result) Bind(string text, FormulaNode root, FormulaContext context, ProblemList problems, bool deviates, out bool hasUncertainTerms)
+    private static Program? Bind(string text, FormulaNode root, FormulaContext context, ProblemList problems, int operations, bool deviates, out int result, out bool hasUncertainTerms)
     {
-        var program = new ProgramBuilder(context.NumberInputs, context.Inputs.Count - context.NumberInputs);
-        var binder = new FormulaBinder(text, context.Functions, context.Scope, context.Limits, problems, program, deviates);
-        Operand result = binder.BindFormula(root);
+        var program = new ProgramBuilder(context.NumberInputs, context.ObjectInputs, operations);
+        var binder = new FormulaBinder(text, context, context.Scope, problems, program, deviates);
+        Operand whole = binder.BindFormula(root);
         hasUncertainTerms = binder.HasUncertainTerms;
-        if (result.Kind is null || problems.Count > 0) return (null, 0);
-        int register = binder.Register(result);
+        result = 0;
+        if (whole.Kind is null || problems.Count > 0) return null;
+        int register = binder.Register(whole);
         Program built = program.Build();
-        return (built, result.Kind.IsHeldAsNumber ? program.Place(register) : program.ObjectPlace(register));
+        result = whole.Kind.IsHeldAsNumber ? program.Place(register) : program.ObjectPlace(register);
+        return built;
     }
 }

@@ -12,24 +12,27 @@ namespace Acquisition.Core;
 /// <remarks>Immutable and thread-safe; each <c>With</c> method gives a new context. Nothing is global: a host keeps the contexts it needs.</remarks>
 public sealed class FormulaContext
 {
-    private FormulaContext(FunctionCatalog functions, FormulaInput[] inputs, LocalUnits units, FormulaLimits limits)
+    private readonly FunctionCatalog? _functions;
+    private readonly FormulaInput[] _inputs;
+
+    private FormulaContext(FunctionCatalog? functions, FormulaInput[] inputs, LocalUnits units, FormulaLimits limits)
     {
-        Functions = functions;
-        Inputs = inputs;
+        _functions = functions;
+        _inputs = inputs;
         Units = units;
         Limits = limits;
-        Scope = FormulaScope.Of(inputs);
-        foreach (FormulaInput input in inputs) NumberInputs += input.Kind.IsHeldAsNumber ? 1 : 0;
+        Scope = FormulaScope.Of(inputs, out int numbers);
+        NumberInputs = numbers;
     }
 
     /// <summary>Every function of the library, no inputs, no units of its own, the default limits.</summary>
-    public static FormulaContext Standard { get; } = new(StandardFunctions.Catalog, Array.Empty<FormulaInput>(), LocalUnits.None, FormulaLimits.Default);
+    public static FormulaContext Standard { get; } = new(null, [], LocalUnits.None, FormulaLimits.Default);
 
     /// <summary>What formulas may call.</summary>
-    public FunctionCatalog Functions { get; }
+    public FunctionCatalog Functions => _functions ?? StandardFunctions.Catalog;
 
     /// <summary>The inputs, in the order in which they were declared and are given by place.</summary>
-    public IReadOnlyList<FormulaInput> Inputs { get; }
+    public IReadOnlyList<FormulaInput> Inputs => _inputs;
 
     /// <summary>How much a text may ask for.</summary>
     public FormulaLimits Limits { get; }
@@ -41,6 +44,8 @@ public sealed class FormulaContext
 
     internal int NumberInputs { get; }
 
+    internal int ObjectInputs => _inputs.Length - NumberInputs;
+
     /// <summary>This context with one more input.</summary>
     /// <param name="name">The name that formulas use: letters, digits and underscores.</param>
     /// <param name="kind">What it must be.</param>
@@ -50,7 +55,7 @@ public sealed class FormulaContext
         if (kind is null) throw new ArgumentNullException(nameof(kind));
         if (kind.IsAnyQuantity) throw new ArgumentException($"input {name} needs a kind of its own", nameof(kind));
         if (WhyNotDeclarable(name) is { } reason) throw new ArgumentException(reason, nameof(name));
-        return new FormulaContext(Functions, Inputs.Append(new FormulaInput(name, kind)).ToArray(), Units, Limits);
+        return new FormulaContext(_functions, [.. _inputs, new FormulaInput(name, kind)], Units, Limits);
     }
 
     /// <summary>This context with an input for every name that a worksheet declares, for formulas and templates over its result.</summary>
@@ -65,7 +70,7 @@ public sealed class FormulaContext
     /// <summary>This context with more functions.</summary>
     /// <param name="functions">The functions.</param>
     /// <exception cref="ArgumentException">A function cannot be told apart from one that is declared already, or is not complete.</exception>
-    public FormulaContext WithFunctions(params FunctionDefinition[] functions) => new(Functions.With(functions), (FormulaInput[])Inputs, Units, Limits);
+    public FormulaContext WithFunctions(params FunctionDefinition[] functions) => new(Functions.With(functions), _inputs, Units, Limits);
 
     /// <summary>This context with a unit of the host's own, such as <c>tick</c> for <c>10 ns</c>. It takes no prefix.</summary>
     /// <param name="name">The unit's symbol: letters, digits and underscores.</param>
@@ -77,12 +82,12 @@ public sealed class FormulaContext
         if (WhyNotDeclarable(name) is { } reason) throw new ArgumentException(reason, nameof(name));
         Quantity quantity = Quantity.Parse(definition, null);
         if (quantity.Kind.Nature != QuantityNature.Linear || !(quantity.SiValue > 0)) throw new ArgumentException($"unit {name} must be a linear quantity above 0; was {definition}", nameof(definition));
-        return new FormulaContext(Functions, (FormulaInput[])Inputs, Units.With(name, quantity), Limits);
+        return new FormulaContext(_functions, _inputs, Units.With(name, quantity), Limits);
     }
 
     /// <summary>This context with other limits.</summary>
     /// <param name="limits">The limits.</param>
-    public FormulaContext WithLimits(FormulaLimits limits) => new(Functions, (FormulaInput[])Inputs, Units, limits ?? throw new ArgumentNullException(nameof(limits)));
+    public FormulaContext WithLimits(FormulaLimits limits) => new(_functions, _inputs, Units, limits ?? throw new ArgumentNullException(nameof(limits)));
 
     /// <summary>Builds a formula.</summary>
     /// <param name="text">The formula.</param>

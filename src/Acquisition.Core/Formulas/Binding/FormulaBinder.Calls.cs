@@ -13,7 +13,7 @@ internal sealed partial class FormulaBinder
     private Operand Call(CallNode node)
     {
         var mark = _program.Mark;
-        FunctionDefinition[] candidates = _catalog.DefinitionsOf(node.Name);
+        FunctionDefinition[] candidates = _context.Functions.DefinitionsOf(node.Name);
         var arguments = new Operand[node.Arguments.Length];
         bool isComplete = true;
         for (int i = 0; i < arguments.Length; i++)
@@ -25,7 +25,7 @@ internal sealed partial class FormulaBinder
         {
             string quoted = "'" + Quotation.Of(node.Name, 0, node.Name.Length) + "'";
             bool isName = _scope.TryFind(node.Name, out _);
-            _problems.Add(node.Start, node.Start + node.Name.Length, isName ? $"found {quoted}, which is a value and not a function; expected an operator between it and '('" : $"{quoted} is no function", isName ? null : () => Suggestions.ForFunction(node.Name, _catalog));
+            _problems.Add(node.Start, node.Start + node.Name.Length, isName ? $"found {quoted}, which is a value and not a function; expected an operator between it and '('" : $"{quoted} is no function", isName ? null : () => Suggestions.ForFunction(node.Name, _context.Functions));
             return Operand.Unknown;
         }
         if (!isComplete) return Operand.Unknown;
@@ -212,9 +212,9 @@ internal sealed partial class FormulaBinder
         bool isKnown = true;
         foreach (Operand operand in ordered) isKnown &= operand.IsKnown;
         if (isKnown && TryCompute(function, ordered, result, out Operand known)) return known;
-        if (_program.CallCount - _callsBefore >= _limits.Calls)
+        if (_program.CallCount - _callsBefore >= _context.Limits.Calls)
         {
-            _problems.Add(node.Start, node.End, FormattableString.Invariant($"more than {_limits.Calls} function calls"));
+            _problems.Add(node.Start, node.End, FormattableString.Invariant($"more than {_context.Limits.Calls} function calls"));
             return Operand.Unknown;
         }
         var slots = new int[ordered.Length];

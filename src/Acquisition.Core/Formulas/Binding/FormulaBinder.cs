@@ -11,9 +11,8 @@ namespace Acquisition.Core.Formulas.Binding;
 internal sealed partial class FormulaBinder
 {
     private readonly string _text;
-    private readonly FunctionCatalog _catalog;
+    private readonly FormulaContext _context;
     private readonly FormulaScope _scope;
-    private readonly FormulaLimits _limits;
     private readonly ProblemList _problems;
     private readonly ProgramBuilder _program;
     private readonly bool _deviates;
@@ -25,18 +24,16 @@ internal sealed partial class FormulaBinder
 
     /// <summary>Prepares binding of one or several formulas of a text into one program.</summary>
     /// <param name="text">The text.</param>
-    /// <param name="catalog">What may be called.</param>
+    /// <param name="context">What may be called, and how much may be asked for.</param>
     /// <param name="scope">What may be named.</param>
-    /// <param name="limits">What may be asked for.</param>
     /// <param name="problems">Where mistakes go.</param>
     /// <param name="program">Where instructions go.</param>
     /// <param name="deviates">Whether uncertain terms may deviate from their stated value.</param>
-    internal FormulaBinder(string text, FunctionCatalog catalog, FormulaScope scope, FormulaLimits limits, ProblemList problems, ProgramBuilder program, bool deviates)
+    internal FormulaBinder(string text, FormulaContext context, FormulaScope scope, ProblemList problems, ProgramBuilder program, bool deviates)
     {
         _text = text;
-        _catalog = catalog;
+        _context = context;
         _scope = scope;
-        _limits = limits;
         _problems = problems;
         _program = program;
         _deviates = deviates;
@@ -78,8 +75,13 @@ internal sealed partial class FormulaBinder
 
     private Operand Name(NameNode node)
     {
-        if (_scope.TryFind(node.Name, out Operand operand)) return operand;
-        FunctionDefinition[] functions = _catalog.DefinitionsOf(node.Name);
+        return _scope.TryFind(node.Name, out Operand operand) ? operand : NameOfFunction(node);
+    }
+
+    /// <summary>A constant, or a name that is reported.</summary>
+    private Operand NameOfFunction(NameNode node)
+    {
+        FunctionDefinition[] functions = _context.Functions.DefinitionsOf(node.Name);
         foreach (FunctionDefinition function in functions)
         {
             if (function.Parameters.Count == 0) return Operand.Known(function.Result, function.Kernel!.Number(Array.Empty<double>(), Array.Empty<object?>(), Array.Empty<int>()));
@@ -89,7 +91,7 @@ internal sealed partial class FormulaBinder
         else if (_scope.DeclaredBelow is { } below && below.TryGetValue(node.Name, out int line))
             _problems.Add(node.Start, node.End, FormattableString.Invariant($"'{node.Name}' is declared in line {line}, below; a line uses the ones above it"), (string?)null);
         else
-            _problems.Add(node.Start, node.End, $"'{Quotation.Of(_text, node.Start, node.End)}' is not known", () => Suggestions.ForName(node.Name, _scope.Names, _catalog));
+            _problems.Add(node.Start, node.End, $"'{Quotation.Of(_text, node.Start, node.End)}' is not known", () => Suggestions.ForName(node.Name, _scope.Names, _context.Functions));
         return Operand.Unknown;
     }
 

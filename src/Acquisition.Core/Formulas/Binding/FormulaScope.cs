@@ -9,9 +9,17 @@ internal sealed class FormulaScope
     /// <summary>Among so few names, comparing is quicker than hashing.</summary>
     private const int Few = 8;
 
-    private string[] _names = System.Array.Empty<string>();
-    private Operand[] _operands = System.Array.Empty<Operand>();
+    private string[] _names;
+    private Operand[] _operands;
     private int _count;
+
+    /// <summary>A scope without names.</summary>
+    /// <param name="expected">How many are expected; it takes more.</param>
+    internal FormulaScope(int expected)
+    {
+        _names = new string[expected];
+        _operands = new Operand[expected];
+    }
 
     /// <summary>The places of the names, where there are more than a few.</summary>
     private Dictionary<string, int>? _places;
@@ -67,10 +75,11 @@ internal sealed class FormulaScope
     }
 
     /// <summary>The registers of declared inputs: numbers and objects are counted apart.</summary>
-    internal static FormulaScope Of(IReadOnlyList<FormulaInput> inputs)
+    internal static FormulaScope Of(FormulaInput[] inputs, out int numbers)
     {
-        var scope = new FormulaScope();
-        int numbers = 0, objects = 0;
+        var scope = new FormulaScope(inputs.Length);
+        int objects = 0;
+        numbers = 0;
         foreach (FormulaInput input in inputs) scope.Set(input.Name, Operand.In(input.Kind.IsHeldAsNumber ? numbers++ : objects++, input.Kind));
         return scope;
     }

@@ -81,9 +81,14 @@ internal static class ProductRules
     private static QuantityNature TagAcrossResistance(QuantityKind left, QuantityKind right, Dimension result)
     {
         QuantityKind? tagged = IsTagged(left) ? left : IsTagged(right) ? right : null;
-        bool isOhmsLaw = left == QuantityKind.Resistance || right == QuantityKind.Resistance || left == QuantityKind.Conductance || right == QuantityKind.Conductance;
+        return tagged is not null && IsOhmsLaw(left, right, result) ? tagged.Nature : QuantityNature.Linear;
+    }
+
+    private static bool IsOhmsLaw(QuantityKind left, QuantityKind right, Dimension result)
+    {
+        bool hasResistance = left == QuantityKind.Resistance || right == QuantityKind.Resistance || left == QuantityKind.Conductance || right == QuantityKind.Conductance;
         bool isAmplitude = result == QuantityKind.Voltage.Dimension || result == QuantityKind.Current.Dimension;
-        return tagged is not null && isOhmsLaw && isAmplitude ? tagged.Nature : QuantityNature.Linear;
+        return hasResistance && isAmplitude;
     }
 
     private static bool IsTagged(QuantityKind kind) => kind.Nature is QuantityNature.Peak or QuantityNature.PeakToPeak or QuantityNature.Rms;

@@ -8,7 +8,10 @@ namespace Acquisition.Core.Formulas.Execution;
 /// Gathers instructions. Registers are numbered within their group (inputs, constants, kept, passing) until the groups' sizes are known, then all are
 /// renumbered. Passing registers follow a stack: what an operator read is free again when it writes.
 /// </summary>
-internal sealed class ProgramBuilder(int inputs, int objectInputs)
+/// <param name="inputs">How many inputs are numbers.</param>
+/// <param name="objectInputs">How many inputs are texts or models.</param>
+/// <param name="expected">How many instructions are expected; it takes more.</param>
+internal sealed class ProgramBuilder(int inputs, int objectInputs, int expected)
 {
     private const int GroupShift = 24;
     private const int Constant = 1 << GroupShift;
@@ -20,8 +23,8 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     private static readonly long Open = BitConverter.DoubleToInt64Bits(double.NaN);
 
-    private Instruction[] _code = Array.Empty<Instruction>();
-    private double[] _constants = Array.Empty<double>();
+    private Instruction[] _code = new Instruction[expected];
+    private double[] _constants = [];
     private int _constantCount;
     private List<CallSite>? _calls;
     private List<UncertainTerm>? _terms;
@@ -81,9 +84,17 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     private int AddConstant(double value)
     {
-        if (_constantCount == _constants.Length) Array.Resize(ref _constants, Math.Max(2, 2 * _constantCount));
+        if (_constantCount == _constants.Length) _constants = WithLength(_constants, Math.Max(1, 2 * _constantCount));
         _constants[_constantCount] = value;
         return Constant + _constantCount++;
+    }
+
+    /// <summary>A copy; unlike a generic resize it is compiled already when the first formula needs it.</summary>
+    private static double[] WithLength(double[] values, int length)
+    {
+        var copy = new double[length];
+        Array.Copy(values, copy, Math.Min(length, values.Length));
+        return copy;
     }
 
     internal int ConstantObject(object? value)
@@ -126,10 +137,9 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs)
 
     internal Program Build()
     {
+        if (Length < _code.Length) Array.Resize(ref _code, Length);
         Instruction[] code = _code;
-        double[] constants = _constants;
-        Array.Resize(ref code, Length);
-        Array.Resize(ref constants, _constantCount);
+        double[] constants = _constantCount == _constants.Length ? _constants : WithLength(_constants, _constantCount);
         CallSite[] calls = _calls?.ToArray() ?? Array.Empty<CallSite>();
         UncertainTerm[] terms = _terms?.ToArray() ?? Array.Empty<UncertainTerm>();
         for (int i = 0; i < code.Length; i++) Renumber(ref code[i]);

@@ -7,12 +7,13 @@ internal sealed partial class FormulaParser
 {
     private const int LongestQuotation = 40;
 
-    private T Count<T>(T node)
-        where T : FormulaNode
+    private FormulaNode Count(FormulaNode node)
     {
-        if (++_nodes > _limits.Nodes && !_stopped) Stop(FormattableString.Invariant($"more than {_limits.Nodes} numbers, names and operators"));
+        if (++_nodes > _limits.Nodes && !_stopped) StopAtNodes();
         return node;
     }
+
+    private void StopAtNodes() => Stop(FormattableString.Invariant($"more than {_limits.Nodes} numbers, names and operators"));
 
     private MissingNode Stop(string reason)
     {

@@ -15,20 +15,19 @@ internal sealed partial class FormulaParser
         int unit = SkipFrom(_at);
         if (unit < _end && IsUnitStart(unit))
         {
-            if (!TryUnit(unit, out UnitReading reading, out int end, out double factor, out problem))
-            {
-                if (problem.Fault is TextFault.UnknownUnit or TextFault.UnitExpected && IsWordStart(_text[unit]))
-                {
-                    _at = WordEnd(unit);
-                    ReportNoUnit(unit, _at);
-                    return new MissingNode(start, _at);
-                }
-                return Refused(problem);
-            }
+            if (!TryUnit(unit, out UnitReading reading, out int end, out double factor, out problem)) return WithoutUnit(start, unit, problem);
             _at = end;
             return Valued(start, number, reading, NumberTraits.HasUnit, factor);
         }
         return Valued(start, number, UnitReading.PlainNumber(number.End), NumberTraits.None, 1);
+    }
+
+    private MissingNode WithoutUnit(int start, int unit, in TextProblem problem)
+    {
+        if (problem.Fault is not (TextFault.UnknownUnit or TextFault.UnitExpected) || !IsWordStart(_text[unit])) return Refused(problem);
+        _at = WordEnd(unit);
+        ReportNoUnit(unit, _at);
+        return new MissingNode(start, _at);
     }
 
     private FormulaNode Valued(int start, in DecimalNumber number, in UnitReading unit, NumberTraits traits, double factor)
@@ -152,7 +151,7 @@ internal sealed partial class FormulaParser
         return true;
     }
 
-    private TextNode Text()
+    private FormulaNode Text()
     {
         int start = _at++;
         StringBuilder? doubled = null;

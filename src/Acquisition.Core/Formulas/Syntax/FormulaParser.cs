@@ -17,6 +17,7 @@ internal sealed partial class FormulaParser
     private int _depth;
     private int _nodes;
     private int _calls;
+    private int _operations;
     private bool _stopped;
 
     private FormulaParser(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems)
@@ -30,9 +31,13 @@ internal sealed partial class FormulaParser
     }
 
     /// <summary>Reads the formula that fills a part of a text. What is wrong with it is added to <paramref name="problems"/>.</summary>
-    internal static FormulaNode Parse(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems)
+    internal static FormulaNode Parse(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems) => Parse(text, start, end, limits, units, problems, out _);
+
+    /// <summary>The same, and how many operators and calls are in it: about as many instructions as it will need.</summary>
+    internal static FormulaNode Parse(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems, out int operations)
     {
         FormulaNode node = ParseBegin(text, start, end, limits, units, problems, out FormulaParser? parser);
+        operations = parser?._operations ?? 0;
         if (parser is { _stopped: false } && parser._at < end) parser.ReportTrailing();
         return node;
     }
@@ -52,15 +57,17 @@ internal sealed partial class FormulaParser
     private static FormulaNode ParseBegin(string text, int start, int end, FormulaLimits limits, LocalUnits units, ProblemList problems, out FormulaParser? parser)
     {
         parser = null;
-        if (end - start > limits.Length)
-        {
-            problems.Add(start, end, FormattableString.Invariant($"the formula has {end - start} characters; at most {limits.Length} are read"));
-            return new MissingNode(start, end);
-        }
+        if (end - start > limits.Length) return TooLong(start, end, limits, problems);
         parser = new FormulaParser(text, start, end, limits, units, problems);
         FormulaNode node = parser.Expression(0);
         parser.SkipSpaces();
         return node;
+    }
+
+    private static MissingNode TooLong(int start, int end, FormulaLimits limits, ProblemList problems)
+    {
+        problems.Add(start, end, FormattableString.Invariant($"the formula has {end - start} characters; at most {limits.Length} are read"));
+        return new MissingNode(start, end);
     }
 
     private FormulaNode Expression(int loosest)
@@ -104,6 +111,7 @@ internal sealed partial class FormulaParser
                 left = new MissingNode(left.Start, right.End);
                 continue;
             }
+            _operations++;
             left = Count(new BinaryNode(op, start, left, right, _calls > calls));
         }
         _depth = outside - 1;
@@ -160,6 +168,12 @@ internal sealed partial class FormulaParser
         if (c == '"') return Text();
         if (c == '√' || IsWordStart(c)) return Word();
         if (c is ')' or ',' or ':' or '*' or '/' or '^' or '=' or '<' or '>' or '!') return Missing("a value");
+        return Stray(start, c);
+    }
+
+    /// <summary>Something that begins no operand: reported, and skipped so that the rest is read.</summary>
+    private FormulaNode Stray(int start, char c)
+    {
         _at += char.IsHighSurrogate(c) && _at + 1 < _end && char.IsLowSurrogate(_text[_at + 1]) ? 2 : 1;
         if (c == '\'')
         {
@@ -201,7 +215,7 @@ internal sealed partial class FormulaParser
         return inner;
     }
 
-    private ChoiceNode Choice(int start)
+    private FormulaNode Choice(int start)
     {
         _at += 2;
         FormulaNode condition = Expression(0);
@@ -224,10 +238,11 @@ internal sealed partial class FormulaParser
         return Expression(0);
     }
 
-    private CallNode Call(int start, string name)
+    private FormulaNode Call(int start, string name)
     {
         int open = _at++;
         _calls++;
+        _operations++;
         SkipSpaces();
         bool isClosed = TryStep(')');
         ArgumentNode[] arguments = isClosed ? Array.Empty<ArgumentNode>() : Arguments(out isClosed);
@@ -279,7 +294,7 @@ internal sealed partial class FormulaParser
         return new ArgumentNode(null, start, Expression(0));
     }
 
-    private UncertainNode Uncertain(FormulaNode value)
+    private FormulaNode Uncertain(FormulaNode value)
     {
         FormulaNode halfWidth = Expression(Tightness.Product);
         int end = _stopped ? _at : halfWidth.End;
@@ -328,8 +343,14 @@ internal sealed partial class FormulaParser
         if (_at < _end && TryUnit(_at, out UnitReading reading, out int end, out double factor, out _))
         {
             _at = end;
-            return Count(new ConversionNode(_text, operand, start, end, reading.Kind, factor == 1 && UnitReader.TryRead(_text, start, true, out _, out _) ? 0 : factor));
+            return Count(new ConversionNode(_text, operand, start, end, reading.Kind, factor == 1 && (_units.IsEmpty || UnitReader.TryRead(_text, start, true, out _, out _)) ? 0 : factor));
         }
+        ReportNoConversion();
+        return operand;
+    }
+
+    private void ReportNoConversion()
+    {
         if (_at < _end && IsWordStart(_text[_at]))
         {
             int wordEnd = WordEnd(_at);
@@ -340,6 +361,5 @@ internal sealed partial class FormulaParser
         {
             _problems.Add(_at, _at, FoundHere() + ", expected a unit after 'in'");
         }
-        return operand;
     }
 }

@@ -1,26 +1,30 @@
-using System.Collections.Generic;
+using System;
 
 namespace Acquisition.Core.Formulas.Syntax;
 
 /// <summary>Units that a host adds for its own formulas, such as a tick of its counter: a name and the quantity that one of it is.</summary>
 internal sealed class LocalUnits
 {
-    internal static readonly LocalUnits None = new(null);
+    internal static readonly LocalUnits None = new([], []);
 
-    /// <summary>Null where there are none, as for nearly every formula.</summary>
-    private readonly Dictionary<string, Quantity>? _units;
+    /// <summary>A host has a few, and nearly every formula none: comparing finds them.</summary>
+    private readonly string[] _names;
+    private readonly Quantity[] _quantities;
 
-    private LocalUnits(Dictionary<string, Quantity>? units) => _units = units;
+    private LocalUnits(string[] names, Quantity[] quantities)
+    {
+        _names = names;
+        _quantities = quantities;
+    }
 
-    internal IEnumerable<string> Names => _units is null ? System.Array.Empty<string>() : _units.Keys;
+    internal bool IsEmpty => _names.Length == 0;
 
     internal bool TryFind(string name, out Quantity quantity)
     {
-        quantity = default;
-        return _units is not null && _units.TryGetValue(name, out quantity);
+        int place = Array.IndexOf(_names, name);
+        quantity = place < 0 ? default : _quantities[place];
+        return place >= 0;
     }
 
-    internal bool IsEmpty => _units is null;
-
-    internal LocalUnits With(string name, Quantity quantity) => new(_units is null ? new Dictionary<string, Quantity> { [name] = quantity } : new Dictionary<string, Quantity>(_units) { [name] = quantity });
+    internal LocalUnits With(string name, Quantity quantity) => new([.. _names, name], [.. _quantities, quantity]);
 }

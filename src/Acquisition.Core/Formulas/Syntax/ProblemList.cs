@@ -50,8 +50,12 @@ internal sealed class ProblemList(string text, int firstLine = 1, int firstColum
 
     internal IReadOnlyList<FormulaProblem> Sorted()
     {
-        if (_problems is null) return Array.Empty<FormulaProblem>();
-        _problems.Sort(static (left, right) => left.Start != right.Start ? left.Start.CompareTo(right.Start) : right.Length.CompareTo(left.Length));
-        return _problems.ToArray();
+        return _problems is null ? Array.Empty<FormulaProblem>() : InOrder(_problems);
+    }
+
+    private static FormulaProblem[] InOrder(List<FormulaProblem> problems)
+    {
+        problems.Sort(static (left, right) => left.Start != right.Start ? left.Start.CompareTo(right.Start) : right.Length.CompareTo(left.Length));
+        return problems.ToArray();
     }
 }

@@ -115,7 +115,7 @@ public sealed class TextTemplate
             format = text.Substring(rest + 1, close - rest - 1).Trim();
         else if (rest < close)
             FormulaParser.ReportTrailing(text, rest, close, context.Limits, context.Units, problems);
-        Formula? formula = Formula.Bind(text, root, context, problems);
+        Formula? formula = Formula.Bind(text, root, context, problems, operations: 0);
         if (formula is null || problems.Count > before) return false;
         if (format is not null && WhyNotFormat(formula, format) is { } reason)
         {

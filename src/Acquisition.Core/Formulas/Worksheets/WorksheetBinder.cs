@@ -12,9 +12,9 @@ internal static class WorksheetBinder
 {
     internal static (Program? Program, WorksheetPlace[] Places) Bind(string text, IReadOnlyList<WorksheetStatement> statements, FormulaContext context, ProblemList problems, bool deviates, out bool hasUncertainTerms)
     {
-        var program = new ProgramBuilder(0, 0);
-        var scope = new FormulaScope();
-        var binder = new FormulaBinder(text, context.Functions, scope, context.Limits, problems, program, deviates);
+        var program = new ProgramBuilder(0, 0, 2 * statements.Count);
+        var scope = new FormulaScope(statements.Count);
+        var binder = new FormulaBinder(text, context, scope, problems, program, deviates);
         var places = new WorksheetPlace[statements.Count];
         var below = scope.DeclaredBelow = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (WorksheetStatement statement in statements) below[statement.Name] = statement.Line;

@@ -41,7 +41,7 @@ internal static class NumberReader
             if (char.IsDigit(text[at])) return Fail(TextFault.ForeignDigit, at, 1, out problem);
             if (text[at] == '_' && IsDigit(text, at + 1)) return Fail(TextFault.GroupNotOfThree, at + 1, DigitRun(text, at + 1), out problem);
         }
-        int exponent = ReadExponent(text, ref at);
+        int exponent = MayBeExponent(text, at) ? ReadExponent(text, ref at) : 0;
         number.Mantissa = digits.Mantissa;
         number.Exponent = digits.Exponent + exponent;
         number.HasMoreDigits = digits.HasMore;
@@ -90,6 +90,14 @@ internal static class NumberReader
         int length = 0;
         while (length < 4 && IsDigit(text, at + length)) length++;
         return length;
+    }
+
+    /// <summary>Rules out what follows most numbers: an ASCII character other than e, after one space or none.</summary>
+    private static bool MayBeExponent(Chars text, int at)
+    {
+        if (at >= text.Length) return false;
+        if (text[at] == ' ') return at + 1 < text.Length && (text[at + 1] == ' ' || text[at + 1] > '~');
+        return text[at] is 'e' or 'E' or > '~';
     }
 
     private static int ReadExponent(Chars text, ref int at)

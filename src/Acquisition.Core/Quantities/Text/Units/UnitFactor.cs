@@ -37,7 +37,7 @@ internal readonly struct UnitFactor
         factor = default;
         int start = at, symbol = at;
         bool isRootSign = start < text.Length && text[start] == '√';
-        bool isRootCall = !isRootSign && StartsWithRootCall(text, start);
+        bool isRootCall = !isRootSign && start < text.Length && text[start] == 's' && StartsWithRootCall(text, start);
         if (isRootSign) symbol++;
         if (isRootCall) symbol += 5;
 
@@ -60,8 +60,7 @@ internal readonly struct UnitFactor
             problem = new TextProblem(TextFault.UnitExpected, symbol, 0);
             return false;
         }
-        bool isName = end < text.Length && (IsDigit(text[end]) || text[end] == '_' || (char.IsLetter(text[end]) && SuperscriptDigit(text[end]) < 0) || (embedded && text[end] == '('));
-        if (isName)
+        if (end < text.Length && GoesOnAsName(text[end], embedded))
         {
             while (end < text.Length && (char.IsLetterOrDigit(text[end]) || text[end] == '_')) end++;
             problem = new TextProblem(TextFault.UnknownUnit, symbol, end - symbol);
@@ -94,19 +93,21 @@ internal readonly struct UnitFactor
 
         int halves = isRoot ? 1 : 2;
         problem = default;
-        if (!isRoot && !TryReadPower(text, ref end, ref halves, embedded, out problem)) return false;
+        if (!isRoot && IsPower(text, end) && !TryReadPower(text, ref end, ref halves, embedded, out problem)) return false;
         factor = new UnitFactor(unit, prefix, halves, start);
         at = end;
         return true;
     }
 
+    private static bool GoesOnAsName(char c, bool embedded) =>
+        IsDigit(c) || c == '_' || (char.IsLetter(c) && SuperscriptDigit(c) < 0) || (embedded && c == '(');
+
+    private static bool IsPower(Chars text, int at) => at < text.Length && (text[at] == '^' || (text[at] > '~' && (text[at] == '⁻' || SuperscriptDigit(text[at]) >= 0)));
+
     private static bool TryReadPower(Chars text, ref int at, ref int halves, bool embedded, out TextProblem problem)
     {
         problem = default;
-        if (at >= text.Length) return true;
-        bool isSuperscript = text[at] == '⁻' || SuperscriptDigit(text[at]) >= 0;
-        if (!isSuperscript && text[at] != '^') return true;
-
+        bool isSuperscript = text[at] != '^';
         int place = isSuperscript ? at : at + 1;
         bool isNegative = place < text.Length && (isSuperscript ? text[place] == '⁻' : text[place] == '-' || text[place] == '\u2212');
         if (isNegative) place++;

@@ -3,7 +3,7 @@ namespace Acquisition.Core;
 /// <summary>How many SI units one of a unit is, exactly: n/d × 10^t × 2^b × π^p.</summary>
 internal readonly struct UnitScale
 {
-    internal static readonly UnitScale One = new(1, 1, 0, 0, 0);
+    internal static UnitScale One => new(1, 1, 0, 0, 0);
 
     internal readonly long Numerator;
     internal readonly long Denominator;

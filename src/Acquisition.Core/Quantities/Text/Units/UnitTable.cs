@@ -72,8 +72,8 @@ internal static class UnitTable
     };
 
     private const int Slots = 256;
+    private static readonly long[] KeyOf = new long[All.Length];
     private static readonly byte[] SlotOf = FillSlots();
-    private static readonly long[] KeyOf = FillKeys();
 
     /// <summary>Finds a symbol with its prefix by the key of its letters (see <see cref="SymbolKey"/>).</summary>
     internal static UnitMatch Find(long key, int length, out Unit? unit, out UnitPrefix prefix)
@@ -111,19 +111,13 @@ internal static class UnitTable
 
     private static int FirstSlot(long key) => (int)((ulong)(key * -7046029254386353131L) >> 56);
 
-    private static long[] FillKeys()
-    {
-        var keys = new long[All.Length];
-        for (int i = 0; i < keys.Length; i++) keys[i] = SymbolKey.Of(All[i].Symbol);
-        return keys;
-    }
-
     private static byte[] FillSlots()
     {
         var slots = new byte[Slots];
-        for (int i = 0; i < All.Length; i++)
+        for (int i = 0; i < KeyOf.Length; i++)
         {
-            int slot = FirstSlot(SymbolKey.Of(All[i].Symbol));
+            KeyOf[i] = SymbolKey.Of(All[i].Symbol);
+            int slot = FirstSlot(KeyOf[i]);
             while (slots[slot] != 0) slot = (slot + 1) % Slots;
             slots[slot] = (byte)(i + 1);
         }
