@@ -93,7 +93,7 @@ public sealed class DigitizingLawTests
     public bool EveryKernel_GoesThroughItsSamplesAndKeepsAConstant(double seed, byte which)
     {
         Reconstruction kernel = Kernels[which % Kernels.Length];
-        double level = double.IsFinite(seed) ? Math.Sin(seed) * 3 : 1;
+        double level = double.IsFinite(seed) ? Math.Sin(seed % 1000) * 3 : 1;
         double[] constant = Enumerable.Repeat(level, 50).ToArray(), ramp = Enumerable.Range(0, 50).Select(i => Math.Cos(i * 0.3 + level)).ToArray();
         double[] upsampled = kernel.Upsample(ramp, 7);
         bool through = Enumerable.Range(0, 50).All(i => Math.Abs(upsampled[7 * i] - ramp[i]) < 1e-12);

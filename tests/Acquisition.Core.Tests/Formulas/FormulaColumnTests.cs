@@ -54,6 +54,7 @@ public sealed class FormulaColumnTests
         Assert.StartsWith("the column of b has 2 values, expected 3", refusal.Message, StringComparison.Ordinal);
     }
 
+#if NET // elsewhere the numbers travel in an array
     [Theory]
     [InlineData("sqrt(a^2 + b^2)")]
     [InlineData("if a > 1 then sin(a) else min(a, b)")]
@@ -78,4 +79,5 @@ public sealed class FormulaColumnTests
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
         Assert.True(sum > 0);
     }
+#endif
 }

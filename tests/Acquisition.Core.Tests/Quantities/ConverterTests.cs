@@ -12,6 +12,7 @@ public class ConverterTests
 {
     public static TheoryData<Type> Types => new(StrongTypeList.All);
 
+#if NET
     private sealed record Bench(Frequency Bandwidth, Duration? RiseTime, SampleRate Rate, PointCount[] Depths);
 
     [Fact]
@@ -54,13 +55,16 @@ public class ConverterTests
         Assert.Equal("$.Bandwidth", Assert.Throws<JsonException>(() => JsonSerializer.Deserialize<Bench>("""{"Bandwidth":null}""")).Path);
         Assert.Null(JsonSerializer.Deserialize<Bench>("""{"RiseTime":null}""")!.RiseTime);
     }
+#endif
 
     [Theory]
     [MemberData(nameof(Types))]
     public void EachType_PassesThroughJsonAndItsTypeConverter(Type type)
     {
         object value = StrongTypeList.FromQuantity(type, new Quantity(1250, StrongTypeList.KindOf(type)));
+#if NET
         Assert.Equal(value, JsonSerializer.Deserialize(JsonSerializer.Serialize(value, type), type));
+#endif
         TypeConverter converter = TypeDescriptor.GetConverter(type);
         Assert.True(converter.CanConvertFrom(typeof(string)) && converter.CanConvertTo(typeof(string)) && converter.CanConvertFrom(typeof(Quantity)) && converter.CanConvertTo(typeof(Quantity)));
         string text = (string)converter.ConvertTo(null, CultureInfo.GetCultureInfo("de-DE"), value, typeof(string))!;

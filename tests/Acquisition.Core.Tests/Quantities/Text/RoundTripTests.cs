@@ -74,6 +74,7 @@ public class RoundTripTests
         }
     }
 
+#if NET // which reads doubles correctly rounded; mono does not
     [Fact]
     public void RationalUnits_AreCorrectlyRounded_AgainstDecimalArithmetic()
     {
@@ -106,6 +107,7 @@ public class RoundTripTests
             }
         }
     }
+#endif
 
     [Theory]
     [InlineData("de-DE")]
