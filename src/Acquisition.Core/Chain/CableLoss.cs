@@ -39,7 +39,7 @@ public sealed class CableLoss
         double least = low * Math.Sqrt(f2 / f1), most = low * f2 / f1;
         if (high < least * (1 - 1e-12) || high > most * (1 + 1e-12))
         {
-            throw Refuse.OutOfRange(high, DecibelRatio.Kind, nameof(highLoss), $"from {DecibelRatio.FromDecibels(least)} to {DecibelRatio.FromDecibels(most)}",
+            throw Refuse.OutOfRange(high, DecibelRatio.Kind, nameof(highLoss), $"from {DecibelRatio.FromDecibels(least):G4} to {DecibelRatio.FromDecibels(most):G4}",
                 "a cable's loss grows faster than the square root of frequency and no faster than frequency");
         }
         double determinant = Math.Sqrt(f1) * f2 - Math.Sqrt(f2) * f1;

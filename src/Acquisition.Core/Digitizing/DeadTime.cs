@@ -57,7 +57,7 @@ public static class DeadTime
     {
         double share = Rate(recordRate, nameof(recordRate)) * Sampling.RequireTime(window, nameof(window));
         if (share > 1 + 1e-12)
-            throw Refuse.OutOfRange(recordRate.SiValue, Frequency.Kind, nameof(recordRate), $"at most {1.0 / window}, one record per window");
+            throw Refuse.OutOfRange(recordRate.SiValue, Frequency.Kind, nameof(recordRate), $"at most {1.0 / window:G4}, one record per window");
     }
 
     private static double Rate(Frequency rate, string argument) => Refuse.UnlessAboveZero(rate.SiValue, Frequency.Kind, argument);

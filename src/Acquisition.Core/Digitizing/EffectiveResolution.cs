@@ -18,7 +18,7 @@ public static class EffectiveResolution
         double bits = Math.Log(Refuse.UnlessAboveZero(fullScale.SiValue, PeakToPeakVoltage.Kind, nameof(fullScale)) / (nad * Math.Sqrt(12))) / Math.Log(2);
         return bits >= 0
             ? BitDepth.FromBits(bits)
-            : throw Refuse.OutOfRange(nad, RmsVoltage.Kind, nameof(noiseAndDistortion), $"at most {RmsVoltage.FromVolts(fullScale.SiValue / Math.Sqrt(12))}", "more noise than that leaves no bits");
+            : throw Refuse.OutOfRange(nad, RmsVoltage.Kind, nameof(noiseAndDistortion), $"at most {RmsVoltage.FromVolts(fullScale.SiValue / Math.Sqrt(12)):G4}", "more noise than that leaves no bits");
     }
 
     /// <summary>Effective bits from the SINAD of a full-scale sine: (SINAD - 1.7609 dB) / 6.0206 dB.</summary>
@@ -37,7 +37,7 @@ public static class EffectiveResolution
         double bits = (sinad.SiValue - IdealSineOffset - 20 * Math.Log10(share)) / DecibelsPerBit;
         return bits >= 0
             ? BitDepth.FromBits(bits)
-            : throw Refuse.OutOfRange(sinad.SiValue, DecibelRatio.Kind, nameof(sinad), $"at least {DecibelRatio.FromDecibels(IdealSineOffset + 20 * Math.Log10(share))}, which is no bits");
+            : throw Refuse.OutOfRange(sinad.SiValue, DecibelRatio.Kind, nameof(sinad), $"at least {DecibelRatio.FromDecibels(IdealSineOffset + 20 * Math.Log10(share)):G4}, which is no bits");
     }
 
     /// <summary>The SINAD of a full-scale sine that so many effective bits mean: 6.0206 ENOB + 1.7609 dB.</summary>

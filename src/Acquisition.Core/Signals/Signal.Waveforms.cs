@@ -73,28 +73,28 @@ public abstract partial class Signal
     /// <param name="amplitude">From 0 V to the top.</param>
     /// <param name="width">Between the 50 % points.</param>
     /// <param name="riseTime">10 % to 90 % of the rising edge; 0 s for an ideal jump.</param>
-    /// <param name="fallTime">90 % to 10 % of the falling edge.</param>
+    /// <param name="fallTime">90 % to 10 % of the falling edge; that of the rising edge when left out.</param>
     /// <param name="shape">The shape of the edges.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is not above 0, or the pulse does not fit into the period, or the edges do not fit into it.</exception>
-    public static Signal PulseTrain(Frequency frequency, PeakToPeakVoltage amplitude, Duration width, Duration riseTime = default, Duration fallTime = default, EdgeShape shape = EdgeShape.Linear)
+    public static Signal PulseTrain(Frequency frequency, PeakToPeakVoltage amplitude, Duration width, Duration riseTime = default, Duration? fallTime = null, EdgeShape shape = EdgeShape.Linear)
     {
         double period = 1 / Above(frequency, nameof(frequency)), volts = Above(amplitude, nameof(amplitude)), seconds = Above(width, nameof(width));
         if (!(seconds < period))
-            throw Refuse.OutOfRange(seconds, Duration.Kind, nameof(width), $"shorter than the period, {frequency.Period}");
-        return TwoLevels($"pulses, {frequency}, {width}", period, seconds, 0, volts, new Edge(riseTime, shape), new Edge(fallTime, shape), nameof(riseTime));
+            throw Refuse.OutOfRange(seconds, Duration.Kind, nameof(width), $"shorter than the period, {frequency.Period:G4}");
+        return TwoLevels($"pulses, {frequency}, {width}", period, seconds, 0, volts, new Edge(riseTime, shape), new Edge(fallTime ?? riseTime, shape), nameof(riseTime));
     }
 
     /// <summary>One pulse from 0 V up to a level; the 50 % point of its rising edge passes at t = 0. It has a spectrum at every frequency (<see cref="SpectrumAt"/>), not harmonics.</summary>
     /// <param name="amplitude">From 0 V to the top.</param>
     /// <param name="width">Between the 50 % points.</param>
     /// <param name="riseTime">10 % to 90 % of the rising edge; 0 s for an ideal jump.</param>
-    /// <param name="fallTime">90 % to 10 % of the falling edge.</param>
+    /// <param name="fallTime">90 % to 10 % of the falling edge; that of the rising edge when left out.</param>
     /// <param name="shape">The shape of the edges.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is not above 0, or the edges do not fit.</exception>
-    public static Signal SinglePulse(PeakToPeakVoltage amplitude, Duration width, Duration riseTime = default, Duration fallTime = default, EdgeShape shape = EdgeShape.Linear)
+    public static Signal SinglePulse(PeakToPeakVoltage amplitude, Duration width, Duration riseTime = default, Duration? fallTime = null, EdgeShape shape = EdgeShape.Linear)
     {
         double volts = Above(amplitude, nameof(amplitude)), seconds = Above(width, nameof(width));
-        Edge rise = new(riseTime, shape), fall = new(fallTime, shape);
+        Edge rise = new(riseTime, shape), fall = new(fallTime ?? riseTime, shape);
         Fit(rise.After + fall.Before, seconds, rise, nameof(riseTime));
         return new PulseSignal($"single pulse, {width}", 0, volts, seconds, rise, fall);
     }
@@ -140,7 +140,7 @@ public abstract partial class Signal
         if (cycles < 1)
             throw new ArgumentOutOfRangeException(nameof(cycles), $"cycles must be at least 1; was {cycles}");
         if (cycles / hertz > period * (1 + 1e-12))
-            throw Refuse.OutOfRange(period, Duration.Kind, nameof(repetition), $"at least the {Duration.FromSi(cycles / hertz, nameof(cycles))} of the burst");
+            throw Refuse.OutOfRange(period, Duration.Kind, nameof(repetition), $"at least the {Duration.FromSi(cycles / hertz, nameof(cycles)):G4} of the burst");
         return new BurstSignal(hertz, volts, cycles, period, 0);
     }
 
@@ -231,7 +231,7 @@ public abstract partial class Signal
             edge.RiseTime.SiValue,
             Duration.Kind,
             argument,
-            $"short enough for the edges to end within {Duration.FromSi(available, argument)}, the time between two of them",
+            $"short enough for the edges to end within {Duration.FromSi(available, argument):G4}, the time between two of them",
             edge.Shape == EdgeShape.Linear ? "a slower signal is a triangle, or a sine through a response" : "model a slower edge as a jump through a response");
     }
 

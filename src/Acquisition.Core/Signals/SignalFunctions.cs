@@ -50,11 +50,16 @@ internal static class SignalFunctions
             .Takes("frequency", QuantityKind.Frequency).Takes("swing", QuantityKind.PeakToPeakVoltage)
             .ReturnsObject(Model, a => Signal.Sawtooth(Hertz(a, 0), Swing(a, 1)))
             .Example("harmonic(sawtooth(1 kHz, 2 Vpp), 2)", "0.318310 Vpk");
-        yield return FunctionDefinition.Named("pulse_train", "Pulses from 0 V up to a level, repeated; 50 % width, 10 % to 90 % rise and fall times.", "handbook 4.1")
+        yield return FunctionDefinition.Named("pulse_train", "Pulses from 0 V up to a level, repeated; 50 % width, 10 % to 90 % rise time, the falling edge as long.", "handbook 4.1")
             .Takes("frequency", QuantityKind.Frequency).Takes("amplitude", QuantityKind.PeakToPeakVoltage).Takes("width", QuantityKind.Duration)
-            .TakesOptional("rise_time", QuantityKind.Duration, 0).TakesOptional("fall_time", QuantityKind.Duration, 0)
-            .ReturnsObject(Model, a => Signal.PulseTrain(Hertz(a, 0), Swing(a, 1), Time(a, 2), Time(a, 3), Time(a, 4)))
+            .TakesOptional("rise_time", QuantityKind.Duration, 0)
+            .ReturnsObject(Model, a => Signal.PulseTrain(Hertz(a, 0), Swing(a, 1), Time(a, 2), Time(a, 3)))
             .Example("harmonic(pulse_train(1 kHz, 1 Vpp, 100 us), 5)", "0.127324 Vpk");
+        yield return FunctionDefinition.Named("pulse_train", "Pulses whose falling edge has a duration of its own.", "handbook 4.1")
+            .Takes("frequency", QuantityKind.Frequency).Takes("amplitude", QuantityKind.PeakToPeakVoltage).Takes("width", QuantityKind.Duration)
+            .Takes("rise_time", QuantityKind.Duration).Takes("fall_time", QuantityKind.Duration)
+            .ReturnsObject(Model, a => Signal.PulseTrain(Hertz(a, 0), Swing(a, 1), Time(a, 2), Time(a, 3), Time(a, 4)))
+            .Example("dc(pulse_train(1 kHz, 1 Vpp, 100 us, 10 us, 20 us))", "0.1 V");
         yield return FunctionDefinition.Named("half_wave_rectified", "A half-wave rectified sine, from its frequency and peak before rectification.", "handbook 4.1")
             .Takes("frequency", QuantityKind.Frequency).Takes("amplitude", QuantityKind.PeakVoltage)
             .ReturnsObject(Model, a => Signal.HalfWaveRectified(Hertz(a, 0), Peak(a, 1)))

@@ -83,17 +83,17 @@ internal static class SignalDocument
     private static Func<Signal> PulseTrain(DocumentObject signal)
     {
         Frequency frequency = Frequency(signal);
-        Func<Func<PeakToPeakVoltage, Duration, Duration, Duration, EdgeShape, Signal>, Signal> pulse = Pulse(signal);
+        Func<Func<PeakToPeakVoltage, Duration, Duration, Duration?, EdgeShape, Signal>, Signal> pulse = Pulse(signal);
         return () => pulse((swing, width, rise, fall, edge) => Signal.PulseTrain(frequency, swing, width, rise, fall, edge));
     }
 
     private static Func<Signal> SinglePulse(DocumentObject signal)
     {
-        Func<Func<PeakToPeakVoltage, Duration, Duration, Duration, EdgeShape, Signal>, Signal> pulse = Pulse(signal);
+        Func<Func<PeakToPeakVoltage, Duration, Duration, Duration?, EdgeShape, Signal>, Signal> pulse = Pulse(signal);
         return () => pulse(Signal.SinglePulse);
     }
 
-    private static Func<Func<PeakToPeakVoltage, Duration, Duration, Duration, EdgeShape, Signal>, Signal> Pulse(DocumentObject signal)
+    private static Func<Func<PeakToPeakVoltage, Duration, Duration, Duration?, EdgeShape, Signal>, Signal> Pulse(DocumentObject signal)
     {
         PeakToPeakVoltage swing = Swing(signal);
         Duration width = signal.Quantity("width", Duration.Parse);

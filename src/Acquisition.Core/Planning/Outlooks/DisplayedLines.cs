@@ -41,8 +41,11 @@ internal sealed class DisplayedLines
                 listed.Add(new HarmonicOutlook(line, gain * boxcar(number * f0), nyquist, rate));
         }
         CarrierVolts = carrier;
-        if ((CountedOneByOne + 1) * f0 < reach)
-            AddBlocks(signal, response, f0, nyquist, reach, boxcar);
+        if ((CountedOneByOne + 1) * f0 >= reach)
+            return;
+        AddBlocks(signal, response, f0, nyquist, reach, boxcar);
+        if (unbroken)
+            HighestKept = HighestBelow(Math.Min(bandwidth.SiValue, nyquist * (1 - 1e-12)) / f0, signal, floor);
     }
 
     internal IReadOnlyList<HarmonicOutlook> Listed { get; }
@@ -61,25 +64,31 @@ internal sealed class DisplayedLines
 
     private static double SquareOfSlope(double hertz, double peak) => 2 * Math.PI * Math.PI * hertz * hertz * peak * peak;
 
-    // A slow signal behind a fast chain has millions of lines: from here on they are counted in blocks, a few of each standing for all.
+    // The pass band ends at the bandwidth: below it the last line that the signal has is the highest that is kept.
+    private static int HighestBelow(double number, Signal signal, double floor)
+    {
+        int highest = (int)Math.Min(number * (1 + 1e-12), int.MaxValue - 1);
+        for (int lower = highest; lower > highest - CountedOneByOne; lower--)
+        {
+            if (Math.Abs(signal.Harmonic(lower).PeakVolts) > floor / lower)
+                return lower;
+        }
+        return highest;
+    }
+
     private void AddBlocks(Signal signal, Response response, double f0, double nyquist, double reach, Func<double, double> boxcar)
     {
-        const int samples = 17;
-        double number = CountedOneByOne + 1;
-        while (number * f0 < reach && number < int.MaxValue / 2.0)
+        foreach (HarmonicBlock block in HarmonicBlock.From(CountedOneByOne + 1, reach / f0))
         {
-            double next = Math.Floor(number * 1.1) + 1, power = 0, slope = 0;
-            for (int i = 0; i < samples; i++)
+            double power = 0, slope = 0;
+            foreach (int at in block.Representatives())
             {
-                // Odd and even harmonics alike, in steps that share no factor with a duty factor's nulls.
-                int at = (int)(number + Math.Floor((next - number) * ((i * 0.6180339887498949) % 1)));
                 double shown = signal.Harmonic(at).PeakVolts * response.Magnitude(at * f0) * boxcar(at * f0);
                 slope += SquareOfSlope(at * f0, shown);
                 power += at * f0 < nyquist ? 0 : shown * shown / 2;
             }
-            SlopePower += slope / samples * (next - number);
-            AliasPower += power / samples * (next - number);
-            number = next;
+            SlopePower += slope * block.Weight;
+            AliasPower += power * block.Weight;
         }
     }
 }

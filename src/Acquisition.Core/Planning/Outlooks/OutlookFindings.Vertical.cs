@@ -13,7 +13,8 @@ internal sealed partial class OutlookFindings
             Add("no-range", Severity.Failure, $"no range of {outlook.Setup.Digitizer.Name} holds {PlainText.Short(outlook.DisplayedAmplitude.Value)}", "a probe that divides more", "handbook 6.1");
             return;
         }
-        if (range.SiValue < swing)
+        // A range set to the swing as the user knows it holds a swing that differs by the last digits of a computed gain.
+        if (range.SiValue < swing * (1 - 1e-9))
         {
             Add("clipped", Severity.Failure, $"{PlainText.Short(outlook.DisplayedAmplitude.Value)} do not fit into the range of {PlainText.Short(range)}",
                 $"a range of at least {PlainText.Short(swing, PeakToPeakVoltage.Kind)}", "handbook 8.7");

@@ -60,21 +60,22 @@ internal sealed partial class Specifier
     /// <summary>The highest harmonic that must stay below half the sample rate: those above it add up, behind the response, to less than the error times the fundamental.</summary>
     private static int HighestThatMatters(Signal signal, Response response, double error)
     {
-        const int most = 2000;
+        const int oneByOne = 2000;
         double f0 = signal.Fundamental!.Value.SiValue;
-        var powers = new double[most + 1];
-        int last = 0;
-        for (int number = 1; number <= most; number++)
-        {
-            double amplitude = signal.Harmonic(number).PeakVolts;
-            powers[number] = amplitude * amplitude * response.PowerGain(number * f0);
-            if (powers[number] > 0)
-                last = number;
-            // Beyond four bandwidths every shape of the catalogue is so far down that a line there no longer counts.
-            if (number * f0 > 20 * response.Bandwidth.SiValue)
-                break;
-        }
+        // Beyond 20 bandwidths every shape of the catalogue is so far down that a line there no longer counts.
+        double reach = 20 * response.Bandwidth.SiValue / f0;
+        int last = (int)Math.Min(oneByOne, Math.Max(1, Math.Ceiling(reach)));
+        var powers = new double[last + 1];
+        for (int number = 1; number <= last; number++)
+            powers[number] = PowerOf(number);
         double allowed = error * error * powers[1], beyond = 0;
+        HarmonicBlock[] blocks = HarmonicBlock.From(oneByOne + 1, reach).ToArray();
+        for (int i = blocks.Length - 1; i >= 0; i--)
+        {
+            beyond += blocks[i].Representatives().Sum(PowerOf) * blocks[i].Weight;
+            if (beyond > allowed)
+                return blocks[i].Last;
+        }
         for (int number = last; number > 1; number--)
         {
             beyond += powers[number];
@@ -82,6 +83,12 @@ internal sealed partial class Specifier
                 return number;
         }
         return 1;
+
+        double PowerOf(int number)
+        {
+            double amplitude = signal.Harmonic(number).PeakVolts;
+            return amplitude * amplitude * response.PowerGain(number * f0);
+        }
     }
 
     private Explained<PointCount>? RecordLength(Explained<SampleRate>? rate)
