@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using Acquisition.Core.Formulas;
 using Acquisition.Core.Formulas.Execution;
 
@@ -56,11 +57,15 @@ public sealed partial class Formula
     /// <param name="uncertainInputs">The inputs that are not exactly known.</param>
     /// <param name="exactInputs">The other inputs; null where there are none.</param>
     /// <param name="options">Trials, seed, coverage and threads; the usual ones where null.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1, on whichever thread does the work; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentException">An input is missing, given twice, unknown, or of another kind than declared.</exception>
     /// <exception cref="InvalidOperationException">The formula gives no quantity, or some trials had no value.</exception>
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
     public MonteCarloResult PropagateDistributions(
-        IReadOnlyDictionary<string, UncertainQuantity> uncertainInputs, IReadOnlyDictionary<string, FormulaValue>? exactInputs = null, MonteCarloOptions? options = null) =>
-        Uncertainty(uncertainInputs, exactInputs).PropagateDistributions(options ?? MonteCarloOptions.Default);
+        IReadOnlyDictionary<string, UncertainQuantity> uncertainInputs, IReadOnlyDictionary<string, FormulaValue>? exactInputs = null, MonteCarloOptions? options = null,
+        IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Uncertainty(uncertainInputs, exactInputs).PropagateDistributions(options ?? MonteCarloOptions.Default, progress, cancellation);
 
     private ProgramUncertainty Uncertainty(UncertainQuantity[] inputs)
     {

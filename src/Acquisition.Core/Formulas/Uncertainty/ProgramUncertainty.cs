@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using Acquisition.Core.Formulas.Execution;
 using Acquisition.Core.Uncertainty;
 
@@ -96,7 +97,7 @@ internal sealed class ProgramUncertainty
     }
 
     /// <summary>Trials over columns of draws (JCGM 101).</summary>
-    internal MonteCarloResult PropagateDistributions(MonteCarloOptions options)
+    internal MonteCarloResult PropagateDistributions(MonteCarloOptions options, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         var drawn = new List<UncertainQuantity>();
         int[] inputColumn = new int[_inputs.Length], termColumn = new int[_terms.Length];
@@ -107,7 +108,7 @@ internal sealed class ProgramUncertainty
             drawn,
             (columns, results, count) =>
                 new ColumnRun(_program, Picked(columns, inputColumn), _siInputs, _objectInputs, Picked(columns, termColumn)).Run(count, _result, results),
-            _kind, options);
+            _kind, options, progress, cancellation);
 
         int Place(UncertainQuantity? quantity)
         {

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using Acquisition.Core.Formulas;
 using Acquisition.Core.Formulas.Worksheets;
 
@@ -12,9 +13,13 @@ public sealed partial class Worksheet
     /// <remarks>Without a rule, <see cref="DecisionRule.GuardedAcceptance"/> holds: a guard band as wide as the expanded uncertainty, p = 95.45 %.</remarks>
     /// <param name="overrides">Values by the names of givens, which count as exact; those left out keep what the text says.</param>
     /// <param name="rule">The rule for checks.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1, on whichever thread does the work; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentException">A name is not given in the sheet, or a value is of another kind.</exception>
-    public WorksheetResult Evaluate(IReadOnlyDictionary<string, FormulaValue> overrides, DecisionRule rule) =>
-        Evaluation(overrides, rule ?? throw new ArgumentNullException(nameof(rule))).Run();
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public WorksheetResult Evaluate(
+        IReadOnlyDictionary<string, FormulaValue> overrides, DecisionRule rule, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Evaluation(overrides, rule ?? throw new ArgumentNullException(nameof(rule))).Run(LongCall.Of(progress, cancellation));
 
     /// <summary>The uncertainty budget of a declared name: from all values that the sheet states with ±, up to its line.</summary>
     /// <param name="name">The name after <c>given</c> or <c>let</c>.</param>
@@ -29,10 +34,15 @@ public sealed partial class Worksheet
     /// <param name="name">The name after <c>given</c> or <c>let</c>.</param>
     /// <param name="overrides">Values by the names of givens, which count as exact; null where there are none.</param>
     /// <param name="options">Trials, seed, coverage and threads; the usual ones where null.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1, on whichever thread does the work; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentException">No line declares the name, or an override is not given or of another kind.</exception>
     /// <exception cref="InvalidOperationException">The name has no value or is no quantity, or some trials had no value.</exception>
-    public MonteCarloResult PropagateDistributions(string name, IReadOnlyDictionary<string, FormulaValue>? overrides = null, MonteCarloOptions? options = null) =>
-        Evaluation(overrides ?? NoOverrides, DecisionRule.GuardedAcceptance).Uncertainty(LineOf(name)).PropagateDistributions(options ?? MonteCarloOptions.Default);
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public MonteCarloResult PropagateDistributions(
+        string name, IReadOnlyDictionary<string, FormulaValue>? overrides = null, MonteCarloOptions? options = null,
+        IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Evaluation(overrides ?? NoOverrides, DecisionRule.GuardedAcceptance).Uncertainty(LineOf(name)).PropagateDistributions(options ?? MonteCarloOptions.Default, progress, cancellation);
 
     private static readonly IReadOnlyDictionary<string, FormulaValue> NoOverrides = new Dictionary<string, FormulaValue>();
 

@@ -30,10 +30,15 @@ internal sealed class WorksheetEvaluation
         _objects = _program.NewObjects(null);
     }
 
-    internal WorksheetResult Run()
+    internal WorksheetResult Run(LongCall? call = null)
     {
         var entries = new List<WorksheetEntry>(_sheet.Statements.Count);
-        for (int i = 0; i < _sheet.Statements.Count; i++) entries.Add(Evaluate(i));
+        for (int i = 0; i < _sheet.Statements.Count; i++)
+        {
+            entries.Add(Evaluate(i));
+            call?.Reached(i + 1, _sheet.Statements.Count);
+        }
+        call?.Completed();
         return new WorksheetResult(entries);
     }
 

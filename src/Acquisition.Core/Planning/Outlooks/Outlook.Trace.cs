@@ -1,4 +1,5 @@
 using System;
+using System.Threading;
 
 namespace Acquisition.Core;
 
@@ -9,8 +10,11 @@ public sealed partial class Outlook
 
     /// <summary>The record that would be captured, from the start of the window, with the noise and jitter that are known: at most a million points.</summary>
     /// <param name="seed">Seed of noise and jitter: the same seed gives the same record.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="InvalidOperationException">The window holds fewer than one point.</exception>
-    public Record PredictTrace(long seed = 1)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public Record PredictTrace(long seed = 1, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         long points = Math.Min(RecordLength.Points, MostTracePoints);
         if (points < 1)
@@ -22,6 +26,6 @@ public sealed partial class Outlook
         // The range is centred on the signal; converters of a fractional number of bits exist only as effective ones.
         if (FullScale is { } range && bits == Math.Floor(bits) && bits <= 24)
             capture = capture.WithConverter(Setup.Digitizer.Resolution, range, Voltage.FromSi(0.5 * (Signal.Highest + Signal.Lowest) * Response.DcGain, "centre"));
-        return capture.Capture();
+        return capture.Capture(progress, cancellation);
     }
 }

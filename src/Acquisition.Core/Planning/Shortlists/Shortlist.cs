@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Numerics;
+using System.Threading;
 using Acquisition.Core.Planning;
 
 namespace Acquisition.Core;
@@ -43,21 +44,28 @@ public sealed class Shortlist
     /// <param name="requirement">What must be seen.</param>
     /// <param name="catalogue">What the bench or the market offers.</param>
     /// <param name="weights">What counts when candidates are put in order.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Shortlist Of(Requirement requirement, Catalogue catalogue, ShortlistWeights weights)
+    /// <param name="progress">Is told the part that is done, from 0 to 1, on whichever thread does the work; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
+    /// <exception cref="ArgumentNullException">An argument other than the progress is null.</exception>
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static Shortlist Of(
+        Requirement requirement, Catalogue catalogue, ShortlistWeights weights, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         _ = requirement ?? throw new ArgumentNullException(nameof(requirement));
         _ = catalogue ?? throw new ArgumentNullException(nameof(catalogue));
         _ = weights ?? throw new ArgumentNullException(nameof(weights));
+        LongCall? call = LongCall.Of(progress, cancellation), judging = call?.Part(0, 0.9);
         var screen = new Screen(requirement);
         List<ScreenedInput> inputs = ScreenedInput.All(screen, catalogue);
         var workspace = new Complex[EdgeSpectrum.LineCount];
         var candidates = new List<Candidate>();
+        long judged = 0;
         foreach (CatalogueProbe entry in catalogue.Probes)
         {
             var probe = new ScreenedProbe(screen, entry);
             foreach (ScreenedInput input in inputs)
             {
+                judging?.Reached(judged++, (double)catalogue.Probes.Count * inputs.Count);
                 // A probe on an input that it is not made for is no candidate.
                 if (Math.Abs((input.Termination.Resistance.SiValue / entry.Into.SiValue) - 1) <= 0.05)
                     candidates.Add(new Candidate(screen, probe, input, Judgement.Of(screen, probe, input, workspace)));
@@ -67,7 +75,8 @@ public sealed class Shortlist
         foreach (Candidate candidate in candidates)
             candidate.ScoreFraction = weights.Score(candidate.TightestMargin, candidate.PriceInUnits, dearest, candidate.Assurance);
         candidates.Sort(Order);
-        Domination.Mark(candidates);
+        Domination.Mark(candidates, call?.Part(0.9, 1));
+        call?.Completed();
         return new Shortlist(requirement, screen.Specification, candidates);
     }
 

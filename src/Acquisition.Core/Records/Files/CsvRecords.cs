@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
 using System.Text;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -16,23 +17,39 @@ public static class CsvRecords
 {
     private const int MostColumns = 4096;
     private const int RowsLookedAt = 100;
+    private const int RowsPerLook = 1024;
 
     /// <summary>Reads a table, UTF-8 unless a byte order mark says otherwise.</summary>
+    /// <param name="stream">The text.</param>
+    /// <param name="format">What is known of it; null finds it out.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1 (of a stream whose length is not known, 0 until it ends); null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
+    /// <returns>A record for each column but the times, in order.</returns>
     /// <exception cref="RecordFormatException">The table is damaged, has gaps, is not uniform, or cannot be told apart; the message names line and column.</exception>
-    public static IReadOnlyList<Record> Read(Stream stream, CsvFormat? format = null)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static IReadOnlyList<Record> Read(Stream stream, CsvFormat? format = null, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         _ = stream ?? throw new ArgumentNullException(nameof(stream));
         using var reader = new StreamReader(stream, Encoding.UTF8, true, 1 << 16, leaveOpen: true);
-        return Read(reader, format);
+        return Read(reader, format, stream.CanSeek ? stream : null, LongCall.Of(progress, cancellation));
     }
 
     /// <summary>Reads a table.</summary>
     /// <param name="reader">The text.</param>
     /// <param name="format">What is known of it; null finds it out.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <returns>A record for each column but the times, in order.</returns>
     /// <exception cref="RecordFormatException">The table is damaged, has gaps, is not uniform, or cannot be told apart; the message names line and column.</exception>
-    public static IReadOnlyList<Record> Read(TextReader reader, CsvFormat? format = null) =>
-        new CsvTable(reader ?? throw new ArgumentNullException(nameof(reader)), format ?? CsvFormat.Sniffed).Read();
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static IReadOnlyList<Record> Read(TextReader reader, CsvFormat? format = null, CancellationToken cancellation = default) =>
+        Read(reader ?? throw new ArgumentNullException(nameof(reader)), format, null, LongCall.Of(null, cancellation));
+
+    private static List<Record> Read(TextReader reader, CsvFormat? format, Stream? source, LongCall? call)
+    {
+        List<Record> records = new CsvTable(reader, format ?? CsvFormat.Sniffed, source, call).Read();
+        call?.Completed();
+        return records;
+    }
 
     /// <summary>Writes records of the same times as a table that reads back to the same bits: times, then a column for each record.</summary>
     /// <param name="writer">Where to.</param>
@@ -101,8 +118,15 @@ public static class CsvRecords
         private GrowingArray<double>[] _columns = Array.Empty<GrowingArray<double>>();
         private CsvDialect _dialect = null!;
 
-        internal CsvTable(TextReader reader, CsvFormat format)
+        private readonly Stream? _source;
+        private readonly LongCall? _call;
+        private readonly long _begin;
+
+        internal CsvTable(TextReader reader, CsvFormat format, Stream? source, LongCall? call)
         {
+            _source = source;
+            _call = call;
+            _begin = source?.Position ?? 0;
             _lines = new CsvLines(reader);
             _format = format;
         }
@@ -167,6 +191,8 @@ public static class CsvRecords
         private void AddRow(string row, long line)
         {
             int count = _columns[0].Count;
+            if (_call is not null && count % RowsPerLook == 0)
+                _call.Reached(_source is null ? 0 : _source.Position - _begin, _source is null ? 0 : _source.Length - _begin);
             if (_jumps.Count == 0 || _jumps[_jumps.Count - 1].Line + (count - _jumps[_jumps.Count - 1].Row) != line)
                 _jumps.Add((count, line));
             if (CsvLines.HasQuotes(row) || _dialect.Delimiter == ' ')

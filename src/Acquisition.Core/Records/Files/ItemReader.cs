@@ -25,12 +25,14 @@ internal sealed class ItemReader
     /// <param name="records">How many records.</param>
     /// <param name="length">Items a record; null to read until the file ends.</param>
     /// <param name="interleaved">Whether the records take turns item by item.</param>
-    internal List<ItemColumn> Read(ByteReader reader, int records, int? length, bool interleaved)
+    /// <param name="call">Who watches; null where nobody does.</param>
+    internal List<ItemColumn> Read(ByteReader reader, int records, int? length, bool interleaved, LongCall? call)
     {
         var columns = new List<ItemColumn>();
         for (int i = 0; i < records; i++)
             columns.Add(new ItemColumn(_type));
         int frame = _itemLength * (interleaved ? records : 1);
+        long start = reader.Position;
         var block = new byte[Math.Max(1, ByteReader.BlockLength / frame) * frame];
         for (int first = 0; first < (interleaved ? 1 : records); first++)
         {
@@ -49,6 +51,7 @@ internal sealed class ItemReader
                 for (int i = 0; i < (interleaved ? records : 1); i++)
                     columns[first + i].Add(block, i * _itemLength, read, frame);
                 left -= read;
+                call?.Reached(reader.Position - start, length is { } all ? (double)all * _itemLength * records : 0);
                 if (read < wanted)
                     break;
             }

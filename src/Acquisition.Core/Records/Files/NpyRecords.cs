@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.IO;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -16,9 +17,13 @@ public static class NpyRecords
     /// <summary>Reads an array of volts. The file knows no rate: it is the caller's.</summary>
     /// <param name="stream">The file.</param>
     /// <param name="rate">The sample rate, above 0 Sa/s.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="RecordFormatException">The file is damaged, truncated, of another type or shape; the message names the byte. Integers need the value of a step: use the other overload.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rate"/> is 0 Sa/s.</exception>
-    public static IReadOnlyList<Record> Read(Stream stream, SampleRate rate) => Read(stream, rate, Voltage.FromVolts(1), default, integers: false);
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static IReadOnlyList<Record> Read(Stream stream, SampleRate rate, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Read(stream, rate, Voltage.FromVolts(1), default, integers: false, LongCall.Of(progress, cancellation));
 
     /// <summary>Reads an array of codes or numbers; sample = <paramref name="atZero"/> + item × <paramref name="step"/>.</summary>
     /// <typeparam name="T">The quantity: <see cref="Voltage"/> mostly.</typeparam>
@@ -26,10 +31,13 @@ public static class NpyRecords
     /// <param name="rate">The sample rate, above 0 Sa/s.</param>
     /// <param name="step">The value of one code, above zero.</param>
     /// <param name="atZero">The value of item 0.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="RecordFormatException">The file is damaged, truncated, of another type or shape; the message names the byte.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rate"/> or <paramref name="step"/> is not above zero.</exception>
-    public static IReadOnlyList<Record> Read<T>(Stream stream, SampleRate rate, T step, T atZero)
-        where T : struct, IQuantity => Read(stream, rate, step, atZero, integers: true);
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static IReadOnlyList<Record> Read<T>(Stream stream, SampleRate rate, T step, T atZero, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
+        where T : struct, IQuantity => Read(stream, rate, step, atZero, integers: true, LongCall.Of(progress, cancellation));
 
     /// <summary>Writes the samples of a record as they are kept: codes as integers of their size, numbers as f4 or f8. Rate, unit and step are not in the file.</summary>
     public static void Write(Stream stream, Record record)
@@ -51,7 +59,7 @@ public static class NpyRecords
         }
     }
 
-    private static List<Record> Read<T>(Stream stream, SampleRate rate, T step, T atZero, bool integers)
+    private static List<Record> Read<T>(Stream stream, SampleRate rate, T step, T atZero, bool integers, LongCall? call)
         where T : struct, IQuantity
     {
         Refuse.UnlessAboveZero(rate.SiValue, SampleRate.Kind, nameof(rate));
@@ -68,7 +76,9 @@ public static class NpyRecords
             throw RecordFormatException.AtByte(10, FormattableString.Invariant($"{rows} rows would be as many records; at most {MostRecords} can be: transpose the array"));
         if (length > GrowingArray<byte>.Longest)
             throw RecordFormatException.AtByte(10, FormattableString.Invariant($"the header claims {length} samples a record; at most {GrowingArray<byte>.Longest} can be"));
-        return new ItemReader(header.Type, header.IsLittleEndian).Read(reader, (int)rows, (int)length, interleaved: header.IsFortranOrder && rows > 1)
+        List<Record> records = new ItemReader(header.Type, header.IsLittleEndian).Read(reader, (int)rows, (int)length, interleaved: header.IsFortranOrder && rows > 1, call)
             .ConvertAll(x => x.ToRecord(rate, step, atZero));
+        call?.Completed();
+        return records;
     }
 }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.IO;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -15,20 +16,28 @@ public static class WavRecords
 
     /// <summary>Reads the channels as plain ratios of full scale: -1 to 1.</summary>
     /// <param name="stream">The file.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="RecordFormatException">The file is damaged, truncated or of an unknown coding; the message names the byte.</exception>
-    public static IReadOnlyList<Record> Read(Stream stream) => Read(stream, Ratio.FromFraction(1));
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static IReadOnlyList<Record> Read(Stream stream, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Read(stream, Ratio.FromFraction(1), progress, cancellation);
 
     /// <summary>Reads the channels with the quantity that full scale stands for.</summary>
     /// <typeparam name="T">The quantity: <see cref="Voltage"/> mostly.</typeparam>
     /// <param name="stream">The file.</param>
     /// <param name="fullScale">What a sample of 1 (floating point) or just above the highest code (PCM) stands for, above zero.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="RecordFormatException">The file is damaged, truncated or of an unknown coding; the message names the byte.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="fullScale"/> is not above zero.</exception>
-    public static IReadOnlyList<Record> Read<T>(Stream stream, T fullScale)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static IReadOnlyList<Record> Read<T>(Stream stream, T fullScale, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
         where T : struct, IQuantity
     {
         Quantity full = fullScale.ToQuantity();
         Refuse.UnlessAboveZero(full.SiValue, full.Kind, nameof(fullScale));
+        LongCall? call = LongCall.Of(progress, cancellation);
         var reader = new ByteReader(stream);
         byte[] riff = reader.Read(12, "the RIFF header");
         if (Name(riff, 0) != "RIFF" || Name(riff, 8) != "WAVE")
@@ -47,7 +56,9 @@ public static class WavRecords
             {
                 if (format is not { } f)
                     throw RecordFormatException.AtByte(reader.Position - 8, "the data come before their format");
-                return Data(reader, f, length, full);
+                List<Record> records = Data(reader, f, length, full, call);
+                call?.Completed();
+                return records;
             }
             else
             {
@@ -56,7 +67,7 @@ public static class WavRecords
         }
     }
 
-    private static List<Record> Data(ByteReader reader, (string Type, int Channels, long Rate) format, long length, Quantity full)
+    private static List<Record> Data(ByteReader reader, (string Type, int Channels, long Rate) format, long length, Quantity full, LongCall? call)
     {
         int itemLength = format.Type[1] - '0';
         long frame = (long)itemLength * format.Channels;
@@ -66,7 +77,7 @@ public static class WavRecords
             throw RecordFormatException.AtByte(reader.Position - 4, FormattableString.Invariant($"{length} bytes of data are no whole number of {frame}-byte frames"));
         if (!unknown && length / frame > GrowingArray<byte>.Longest)
             throw RecordFormatException.AtByte(reader.Position - 4, FormattableString.Invariant($"more than {GrowingArray<byte>.Longest} samples a channel"));
-        List<ItemColumn> columns = new ItemReader(format.Type, littleEndian: true).Read(reader, format.Channels, unknown ? null : (int)(length / frame), interleaved: true);
+        List<ItemColumn> columns = new ItemReader(format.Type, littleEndian: true).Read(reader, format.Channels, unknown ? null : (int)(length / frame), interleaved: true, call);
         double codes = format.Type switch { "u1" => 128, "i2" => 32768, "i3" => 8388608, "i4" => 2147483648, _ => 1 };
         var step = new Quantity(full.SiValue / codes, full.Kind);
         var atZero = new Quantity(format.Type == "u1" ? -full.SiValue : 0, full.Kind);

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -21,12 +22,12 @@ public sealed class PulseMeasurement
     private readonly List<Runt> _runts = new();
     private readonly List<Finding> _findings = new();
 
-    private PulseMeasurement(Record record, PulseSettings settings)
+    private PulseMeasurement(Record record, PulseSettings settings, LongCall? call)
     {
         Record = record;
         Settings = settings;
         _transitions = new TransitionList(this);
-        StateLevels? states = StateFinder.Find(record, settings, out AmplitudeDistribution? distribution, out Finding? reason);
+        StateLevels? states = StateFinder.Find(record, settings, call?.Part(0, 0.5), out AmplitudeDistribution? distribution, out Finding? reason);
         if (states is null)
         {
             _findings.Add(reason!);
@@ -41,7 +42,7 @@ public sealed class PulseMeasurement
         }
         States = new(states);
         FindClipped(distribution!);
-        new Collector(this, states).Run();
+        new Collector(this, states).Run(call?.Part(0.5, 1));
     }
 
     /// <summary>What was measured.</summary>
@@ -115,10 +116,23 @@ public sealed class PulseMeasurement
     public static PulseMeasurement Of(Record record) => Of(record, PulseSettings.Default);
 
     /// <summary>Measures a record.</summary>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <remarks>The shorth methods sort the samples of a record of numbers in one go: that part cannot be cancelled.</remarks>
+    /// <param name="record">The record.</param>
+    /// <param name="settings">What the measurement refers to.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
+    /// <exception cref="ArgumentNullException">The record or the settings are null.</exception>
     /// <exception cref="ArgumentException">Given state levels are of another kind than the record.</exception>
-    public static PulseMeasurement Of(Record record, PulseSettings settings) =>
-        new(record ?? throw new ArgumentNullException(nameof(record)), settings ?? throw new ArgumentNullException(nameof(settings)));
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static PulseMeasurement Of(Record record, PulseSettings settings, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
+    {
+        _ = record ?? throw new ArgumentNullException(nameof(record));
+        _ = settings ?? throw new ArgumentNullException(nameof(settings));
+        LongCall? call = LongCall.Of(progress, cancellation);
+        var measurement = new PulseMeasurement(record, settings, call);
+        call?.Completed();
+        return measurement;
+    }
 
     /// <summary>States, counts and period in one line.</summary>
     public override string ToString() => States.HasValue ? FormattableString.Invariant($"{TransitionCount} transitions between {States.Value}") : States.ToString();
@@ -153,9 +167,9 @@ public sealed class PulseMeasurement
             _record = result.Record;
         }
 
-        internal void Run()
+        internal void Run(LongCall? call)
         {
-            var scan = new TransitionScan(_record.Samples, _states, _result.Settings, _record.ResolutionSi ?? 0) { OnRunt = AddRunt };
+            var scan = new TransitionScan(_record.Samples, _states, _result.Settings, _record.ResolutionSi ?? 0, call) { OnRunt = AddRunt };
             bool some = scan.Next(out TransitionPlaces current);
             int previous = 0;
             while (some)

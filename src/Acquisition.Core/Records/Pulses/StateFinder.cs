@@ -11,10 +11,10 @@ internal static class StateFinder
     /// <summary>A state is this part of the amplitude around its level when samples are counted.</summary>
     private const double Band = 0.1;
 
-    internal static StateLevels? Find(Record record, PulseSettings settings, out AmplitudeDistribution? distribution, out Finding? reason)
+    internal static StateLevels? Find(Record record, PulseSettings settings, LongCall? call, out AmplitudeDistribution? distribution, out Finding? reason)
     {
         distribution = null;
-        if (record.Samples.FirstNotFinite() is >= 0 and var index)
+        if (record.Samples.FirstNotFinite(call?.Part(0, 0.2)) is >= 0 and var index)
         {
             reason = PulseFindings.NotFinite(index);
             return null;
@@ -25,7 +25,7 @@ internal static class StateFinder
             return null;
         }
         int bins = settings.Bins ?? (record.Length < 10_000 ? 100 : 256);
-        distribution = AmplitudeDistribution.Of(record.Samples, bins);
+        distribution = AmplitudeDistribution.Of(record.Samples, bins, call?.Part(0.2, 1));
         // A bin for each code where they are few: narrower bins would stay empty.
         if (settings.Bins is null && record.Samples is CodeSamples)
             bins = Math.Max(2, Math.Min(bins, distribution.Counts.Length));

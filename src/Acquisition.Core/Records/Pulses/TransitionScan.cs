@@ -11,12 +11,14 @@ internal sealed class TransitionScan
     private readonly SampleStore _samples;
     private readonly double _middle, _armLow, _armHigh, _tolerance;
     private readonly double _risingProximal, _risingDistal, _fallingProximal, _fallingDistal;
-    private int _position, _lastCrossing;
+    private readonly LongCall? _call;
+    private int _position, _lastCrossing, _nextLook;
     private bool _isHigh, _started;
 
-    internal TransitionScan(SampleStore samples, StateLevels states, PulseSettings settings, double step)
+    internal TransitionScan(SampleStore samples, StateLevels states, PulseSettings settings, double step, LongCall? call = null)
     {
         _samples = samples;
+        _call = call;
         _middle = states.AtFraction(settings.Middle.SiValue);
         double arm = Math.Max(settings.Hysteresis.SiValue * states.AmplitudeSi, 3 * states.NoiseSi);
         _armLow = _middle - arm;
@@ -43,7 +45,7 @@ internal sealed class TransitionScan
             return false;
         while (true)
         {
-            int crossing = _isHigh ? _samples.NextBelow(_middle, _position, end) : _samples.NextAtOrAbove(_middle, _position, end);
+            int crossing = _call is null ? Next(_isHigh, _middle, _position, end) : NextWatched(_isHigh, _middle, _position, end);
             if (crossing >= end)
                 return false;
             bool rising = !_isHigh, beyond = true;
@@ -86,6 +88,24 @@ internal sealed class TransitionScan
             _isHigh = rising;
             _position = i;
             return true;
+        }
+    }
+
+    private int Next(bool below, double level, int from, int to) => below ? _samples.NextBelow(level, from, to) : _samples.NextAtOrAbove(level, from, to);
+
+    private int NextWatched(bool below, double level, int from, int to)
+    {
+        while (true)
+        {
+            if (from >= _nextLook)
+            {
+                _call!.Reached(from, to);
+                _nextLook = from > to - SampleStore.SamplesPerLook ? to : from + SampleStore.SamplesPerLook;
+            }
+            int end = Math.Min(to, _nextLook), found = Next(below, level, from, end);
+            if (found < end || end == to)
+                return found;
+            from = end;
         }
     }
 

@@ -36,5 +36,21 @@ internal sealed class CodeCounts
 
     internal double Step => _codes.Scale;
 
+    /// <summary>The counts of all codes, looking at who watches from time to time.</summary>
+    internal static CodeCounts? Of(SampleStore samples, LongCall? call)
+    {
+        if (call is null || samples is not CodeSamples codes || samples.Length <= SampleStore.SamplesPerLook)
+            return samples.CountCodes();
+        var total = new long[codes.Codes];
+        for (int from = 0; from < samples.Length; from += Math.Min(SampleStore.SamplesPerLook, samples.Length - from))
+        {
+            call.Reached(from, samples.Length);
+            long[] some = samples.Slice(from, Math.Min(SampleStore.SamplesPerLook, samples.Length - from)).CountCodes()!.Counts;
+            for (int i = 0; i < total.Length; i++)
+                total[i] += some[i];
+        }
+        return new CodeCounts(total, codes);
+    }
+
     internal double ValueOf(int code) => _codes.ValueOf(code);
 }

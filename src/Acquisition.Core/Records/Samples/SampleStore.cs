@@ -5,6 +5,9 @@ namespace Acquisition.Core.Records;
 /// <summary>Where the samples of a record are: numbers or integer codes, kept as they came, with the few kernels that every measurement is built on.</summary>
 internal abstract class SampleStore
 {
+    /// <summary>So many samples between two looks at who watches a long call: some milliseconds.</summary>
+    internal const int SamplesPerLook = 1 << 22;
+
     internal abstract int Length { get; }
 
     internal abstract double this[int index] { get; }
@@ -34,4 +37,19 @@ internal abstract class SampleStore
 
     /// <summary>The index of the first sample that is not a finite number, or -1. Codes always are.</summary>
     internal virtual int FirstNotFinite() => -1;
+
+    /// <summary>The same, looking at who watches from time to time.</summary>
+    internal int FirstNotFinite(LongCall? call)
+    {
+        if (call is null || Length <= SamplesPerLook)
+            return FirstNotFinite();
+        for (int from = 0; from < Length; from += Math.Min(SamplesPerLook, Length - from))
+        {
+            call.Reached(from, Length);
+            int found = Slice(from, Math.Min(SamplesPerLook, Length - from)).FirstNotFinite();
+            if (found >= 0)
+                return from + found;
+        }
+        return -1;
+    }
 }

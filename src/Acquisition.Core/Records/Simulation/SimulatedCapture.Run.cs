@@ -1,14 +1,27 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
 
 public sealed partial class SimulatedCapture
 {
+    /// <summary>So many raw samples between two looks at who watches: a response that takes 10 µs a sample is then cancelled within 10 ms.</summary>
+    private const int SamplesPerLook = 1024;
+
     /// <summary>One record, triggered at the signal's 0 s.</summary>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="InvalidOperationException">The record takes more than 2 000 000 000 raw samples.</exception>
-    public Record Capture() => CaptureAt(0, 0);
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public Record Capture(IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
+    {
+        LongCall? call = LongCall.Of(progress, cancellation);
+        Record record = CaptureAt(0, 0, call);
+        call?.Completed();
+        return record;
+    }
 
     /// <summary>
     /// Segmented memory: a record for each trigger, with the trigger's time as its provenance of time (handbook 5.6). Triggers that come before a segment is full and the
@@ -16,13 +29,17 @@ public sealed partial class SimulatedCapture
     /// </summary>
     /// <param name="triggers">When the signal triggers, in order, on the signal's own time.</param>
     /// <param name="rearm">From the end of a segment until the next trigger is seen, at least 0 s.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException"><paramref name="triggers"/> is null.</exception>
     /// <exception cref="ArgumentException">The triggers are out of order.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rearm"/> is negative.</exception>
-    public SegmentedCapture CaptureSegments(IReadOnlyList<Duration> triggers, Duration rearm)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public SegmentedCapture CaptureSegments(IReadOnlyList<Duration> triggers, Duration rearm, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         _ = triggers ?? throw new ArgumentNullException(nameof(triggers));
         double dead = NotNegative(rearm, nameof(rearm)), window = Points.SiValue / StoredRate.SiValue, ready = double.NegativeInfinity;
+        LongCall? call = LongCall.Of(progress, cancellation);
         var segments = new List<Record>();
         var missed = new List<Duration>();
         for (int i = 0; i < triggers.Count; i++)
@@ -36,24 +53,34 @@ public sealed partial class SimulatedCapture
                 missed.Add(triggers[i]);
                 continue;
             }
-            segments.Add(CaptureAt(at, i).WithStart(Duration.FromSi(at + _start, nameof(triggers))));
+            segments.Add(CaptureAt(at, i, call?.Part((double)i / triggers.Count, (i + 1.0) / triggers.Count)).WithStart(Duration.FromSi(at + _start, nameof(triggers))));
             ready = at + _start + window + dead;
         }
+        call?.Completed();
         return new SegmentedCapture(segments, missed);
     }
 
     /// <summary>Sequential equivalent time: one sample for each trigger, each later by a step, so that a repetitive signal is recorded at one over the step (handbook 5.6).</summary>
     /// <param name="step">By how much each sample is later after its trigger than the one before, above 0 s.</param>
     /// <param name="triggerInterval">From trigger to trigger: a whole number of periods of the signal, or the picture is not that of the signal.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentOutOfRangeException">A duration is not above 0 s.</exception>
-    public EquivalentTimeCapture CaptureSequentially(Duration step, Duration triggerInterval)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public EquivalentTimeCapture CaptureSequentially(Duration step, Duration triggerInterval, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         double dt = Refuse.UnlessAboveZero(step.SiValue, Duration.Kind, nameof(step)), apart = Refuse.UnlessAboveZero(triggerInterval.SiValue, Duration.Kind, nameof(triggerInterval));
         int points = checked((int)Points.Points);
         var values = new double[points];
         var random = new Xoshiro256(_seed);
+        LongCall? call = LongCall.Of(progress, cancellation);
         for (int i = 0; i < points; i++)
+        {
+            if (i % SamplesPerLook == 0)
+                call?.Reached(i, points);
             values[i] = Quantised(RawSample(i * apart + _start + i * dt + _triggerJitter * NextOrZero(random, _triggerJitter), i, random));
+        }
+        call?.Completed();
         return new EquivalentTimeCapture(Finish(values, 1 / dt, 1).WithSampleInterval(step), points, Repetition(apart));
     }
 
@@ -63,8 +90,11 @@ public sealed partial class SimulatedCapture
     /// </summary>
     /// <param name="placesPerInterval">How many times finer than the clock the record becomes: 2 to 10 000.</param>
     /// <param name="triggerInterval">From trigger to trigger: a whole number of periods of the signal, or the picture is not that of the signal.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="placesPerInterval"/> is not 2 to 10 000, or <paramref name="triggerInterval"/> is not above 0 s.</exception>
-    public EquivalentTimeCapture CaptureRandomly(int placesPerInterval, Duration triggerInterval)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public EquivalentTimeCapture CaptureRandomly(int placesPerInterval, Duration triggerInterval, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         if (placesPerInterval is < 2 or > 10_000)
             throw new ArgumentOutOfRangeException(nameof(placesPerInterval), FormattableString.Invariant($"placesPerInterval must be 2 to 10000; was {placesPerInterval}"));
@@ -74,9 +104,12 @@ public sealed partial class SimulatedCapture
         var filled = new bool[Math.Min(placesPerInterval, points)];
         var random = new Xoshiro256(_seed);
         int left = filled.Length;
-        long triggers = 0;
+        long triggers = 0, taken = 0;
+        LongCall? call = LongCall.Of(progress, cancellation);
         for (; left > 0; triggers++)
         {
+            if (triggers % SamplesPerLook == 0)
+                call?.Reached(taken, points);
             double phase = random.NextUniform();
             int place = (int)(phase * placesPerInterval);
             if (place >= filled.Length || filled[place])
@@ -85,12 +118,17 @@ public sealed partial class SimulatedCapture
             left--;
             double shift = _triggerJitter * NextOrZero(random, _triggerJitter);
             for (int i = 0; place + (long)i * placesPerInterval < points; i++)
+            {
+                if (taken++ % SamplesPerLook == 0)
+                    call?.Reached(taken, points);
                 values[place + i * placesPerInterval] = Quantised(RawSample(triggers * apart + _start + (i + phase) * interval + shift, i, random));
+            }
         }
+        call?.Completed();
         return new EquivalentTimeCapture(Finish(values, RawRate.SiValue * placesPerInterval, 1), triggers, Repetition(apart));
     }
 
-    private Record CaptureAt(double trigger, long stream)
+    private Record CaptureAt(double trigger, long stream, LongCall? call)
     {
         if (Points.SiValue * _rawPerStored > MostRawSamples)
             throw new InvalidOperationException(FormattableString.Invariant($"{Points} of {_rawPerStored} raw samples each are more than {MostRawSamples}: shorten the record"));
@@ -99,18 +137,19 @@ public sealed partial class SimulatedCapture
         for (int k = 0; k < _records; k++)
         {
             double shift = trigger + _start + _triggerJitter * NextOrZero(random, _triggerJitter);
-            AddRecord(values, shift, random);
+            AddRecord(values, shift, random, call?.Part((double)k / _records, (k + 1.0) / _records));
         }
         for (int i = 0; i < values.Length && _records > 1; i++)
             values[i] /= _records;
         return Finish(values, StoredRate.SiValue, _mode == DecimationMode.HighResolution ? _rawPerStored : 1);
     }
 
-    private void AddRecord(double[] values, double start, Xoshiro256 random)
+    private void AddRecord(double[] values, double start, Xoshiro256 random, LongCall? call)
     {
         double rate = RawRate.SiValue;
         bool pairs = _mode == DecimationMode.PeakDetect && _rawPerStored > 1;
         int stored = pairs ? 2 : 1, raw = _rawPerStored * stored;
+        int untilLook = 0;
         for (int i = 0; i < values.Length; i += stored)
         {
             double sum = 0, low = double.PositiveInfinity, high = double.NegativeInfinity;
@@ -119,6 +158,11 @@ public sealed partial class SimulatedCapture
                 long n = (long)i * _rawPerStored + j;
                 if (_mode == DecimationMode.Sample && j > 0)
                     break;
+                if (--untilLook < 0)
+                {
+                    untilLook = SamplesPerLook;
+                    call?.Reached(i + (double)j * stored / raw, values.Length);
+                }
                 double value = Quantised(RawSample(start + n / rate, n, random));
                 sum += value;
                 low = Math.Min(low, value);

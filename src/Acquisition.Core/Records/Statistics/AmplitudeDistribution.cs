@@ -32,9 +32,10 @@ internal sealed class AmplitudeDistribution
     /// <summary>The distribution of samples that are all finite.</summary>
     /// <param name="samples">The samples.</param>
     /// <param name="bins">The number of bins that the cells must nest in, where the samples are numbers.</param>
-    internal static AmplitudeDistribution Of(SampleStore samples, int bins)
+    /// <param name="call">Who watches; null where nobody does.</param>
+    internal static AmplitudeDistribution Of(SampleStore samples, int bins, LongCall? call = null)
     {
-        if (samples.CountCodes() is { } codes)
+        if (CodeCounts.Of(samples, call) is { } codes)
         {
             var counts = new long[codes.Last - codes.First + 1];
             var sums = new double[counts.Length];
@@ -45,7 +46,7 @@ internal sealed class AmplitudeDistribution
             }
             return new AmplitudeDistribution(codes.ValueOf(codes.First), codes.ValueOf(codes.Last), counts, sums, codes.Total);
         }
-        samples.Extremes(0, samples.Length, out double minimum, out double maximum);
+        Extremes(samples, call, out double minimum, out double maximum);
         int cells = minimum == maximum ? 1 : bins * Math.Max(1, 8192 / bins);
         var cellCounts = new long[cells];
         var cellSums = new double[cells];
@@ -53,9 +54,11 @@ internal sealed class AmplitudeDistribution
         if (double.IsInfinity(scale) || scale == 0)
             scale = 0;
         var block = new double[4096];
-        for (int from = 0; from < samples.Length; from += block.Length)
+        for (int from = 0, count; from < samples.Length; from += count)
         {
-            int count = Math.Min(block.Length, samples.Length - from);
+            if (from % SampleStore.SamplesPerLook == 0)
+                call?.Reached(0.3 + 0.7 * from / samples.Length);
+            count = Math.Min(block.Length, samples.Length - from);
             samples.Copy(from, block, 0, count);
             for (int i = 0; i < count; i++)
             {
@@ -65,6 +68,24 @@ internal sealed class AmplitudeDistribution
             }
         }
         return new AmplitudeDistribution(minimum, maximum, cellCounts, cellSums, samples.Length);
+    }
+
+    private static void Extremes(SampleStore samples, LongCall? call, out double minimum, out double maximum)
+    {
+        if (call is null)
+        {
+            samples.Extremes(0, samples.Length, out minimum, out maximum);
+            return;
+        }
+        minimum = double.PositiveInfinity;
+        maximum = double.NegativeInfinity;
+        for (int from = 0; from < samples.Length; from += Math.Min(SampleStore.SamplesPerLook, samples.Length - from))
+        {
+            call.Reached(0.3 * from / samples.Length);
+            samples.Extremes(from, from + Math.Min(SampleStore.SamplesPerLook, samples.Length - from), out double low, out double high);
+            minimum = Math.Min(minimum, low);
+            maximum = Math.Max(maximum, high);
+        }
     }
 
     /// <summary>How many samples lie from one value to another, both included, cells taken at their mean.</summary>

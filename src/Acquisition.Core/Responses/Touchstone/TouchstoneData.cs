@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Numerics;
+using System.Threading;
 
 namespace Acquisition.Core.Responses;
 
@@ -70,13 +71,16 @@ public sealed class TouchstoneData
     /// <param name="text">The whole text.</param>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
     /// <exception cref="TouchstoneFormatException">The text is not understood; the message names the line.</exception>
-    public static TouchstoneData Parse(string text) => new TouchstoneReader().Read(new StringReader(text ?? throw new ArgumentNullException(nameof(text))));
+    public static TouchstoneData Parse(string text) => new TouchstoneReader().Read(new StringReader(text ?? throw new ArgumentNullException(nameof(text))), default);
 
     /// <summary>Reads a Touchstone text to its end.</summary>
     /// <param name="reader">The text; it stays open.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException"><paramref name="reader"/> is null.</exception>
     /// <exception cref="TouchstoneFormatException">The text is not understood; the message names the line.</exception>
-    public static TouchstoneData Read(TextReader reader) => new TouchstoneReader().Read(reader ?? throw new ArgumentNullException(nameof(reader)));
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static TouchstoneData Read(TextReader reader, CancellationToken cancellation = default) =>
+        new TouchstoneReader().Read(reader ?? throw new ArgumentNullException(nameof(reader)), cancellation);
 
     private int Check(int index) => index >= 0 && index < Count ? index : throw new ArgumentOutOfRangeException(nameof(index), $"index must be 0 to {Count - 1}; was {index}");
 

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
 using System.Numerics;
+using System.Threading;
 
 namespace Acquisition.Core.Responses;
 
@@ -21,10 +22,11 @@ internal sealed class TouchstoneReader
     private int _ports, _expected = -1, _line, _awaitedReferences;
     private string _matrix = "FULL";
 
-    internal TouchstoneData Read(TextReader reader)
+    internal TouchstoneData Read(TextReader reader, CancellationToken cancellation)
     {
         for (string? line = reader.ReadLine(); line is not null && !_ended; line = reader.ReadLine())
         {
+            cancellation.ThrowIfCancellationRequested();
             _line++;
             int comment = line.IndexOf('!');
             string text = (comment < 0 ? line : line.Substring(0, comment)).Trim();

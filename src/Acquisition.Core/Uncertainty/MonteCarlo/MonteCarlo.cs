@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using Acquisition.Core.Uncertainty;
 
 namespace Acquisition.Core;
@@ -11,14 +12,21 @@ namespace Acquisition.Core;
 /// </remarks>
 public static class MonteCarlo
 {
+    /// <summary>A model of a millisecond a trial is then cancelled within a tenth of a second.</summary>
+    private const int TrialsPerCheck = 64;
+
     /// <summary>Evaluates a model over columns of draws: the fast way.</summary>
     /// <param name="inputs">The inputs; those that share a source are drawn together.</param>
     /// <param name="model">The model over columns.</param>
     /// <param name="resultKind">What the result is.</param>
     /// <param name="options">Trials, seed, coverage and threads; the usual ones where null.</param>
-    /// <exception cref="ArgumentNullException">An argument other than the options is null.</exception>
+    /// <param name="progress">Is told the part that is done, from 0 to 1, on whichever thread does the work; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
+    /// <exception cref="ArgumentNullException">An argument other than the options and the progress is null.</exception>
     /// <exception cref="InvalidOperationException">Some trials had no value.</exception>
-    public static MonteCarloResult Run(IReadOnlyList<UncertainQuantity> inputs, MonteCarloKernel model, QuantityKind resultKind, MonteCarloOptions? options = null)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static MonteCarloResult Run(IReadOnlyList<UncertainQuantity> inputs, MonteCarloKernel model, QuantityKind resultKind, MonteCarloOptions? options = null,
+        IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         if (inputs is null) throw new ArgumentNullException(nameof(inputs));
         if (model is null) throw new ArgumentNullException(nameof(model));
@@ -27,11 +35,15 @@ public static class MonteCarlo
         {
             if (input is null) throw new ArgumentNullException(nameof(inputs));
         }
-        return new MonteCarloRun(inputs, model, options ?? MonteCarloOptions.Default).Evaluate(resultKind);
+        LongCall? call = LongCall.Of(progress, cancellation);
+        MonteCarloResult result = new MonteCarloRun(inputs, model, options ?? MonteCarloOptions.Default, call).Evaluate(resultKind);
+        call?.Completed();
+        return result;
     }
 
     /// <summary>Evaluates a function of one uncertain value.</summary>
-    public static MonteCarloResult Run<T, TResult>(Uncertain<T> x, Func<T, TResult> model, MonteCarloOptions? options = null)
+    public static MonteCarloResult Run<T, TResult>(Uncertain<T> x, Func<T, TResult> model, MonteCarloOptions? options = null,
+        IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
         where T : struct, IQuantity
         where TResult : struct, IQuantity
     {
@@ -41,13 +53,18 @@ public static class MonteCarlo
             new UncertainQuantity[] { x },
             (inputs, result, count) =>
             {
-                for (int i = 0; i < count; i++) result[i] = model(make(inputs[0][i], nameof(x))).ToQuantity().SiValue;
+                for (int i = 0; i < count; i++)
+                {
+                    if (i % TrialsPerCheck == 0) cancellation.ThrowIfCancellationRequested();
+                    result[i] = model(make(inputs[0][i], nameof(x))).ToQuantity().SiValue;
+                }
             },
-            StrongType<TResult>.Kind, options);
+            StrongType<TResult>.Kind, options, progress, cancellation);
     }
 
     /// <summary>Evaluates a function of two uncertain values.</summary>
-    public static MonteCarloResult Run<T1, T2, TResult>(Uncertain<T1> x1, Uncertain<T2> x2, Func<T1, T2, TResult> model, MonteCarloOptions? options = null)
+    public static MonteCarloResult Run<T1, T2, TResult>(Uncertain<T1> x1, Uncertain<T2> x2, Func<T1, T2, TResult> model, MonteCarloOptions? options = null,
+        IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
         where T1 : struct, IQuantity
         where T2 : struct, IQuantity
         where TResult : struct, IQuantity
@@ -59,14 +76,19 @@ public static class MonteCarlo
             new UncertainQuantity[] { x1, x2 },
             (inputs, result, count) =>
             {
-                for (int i = 0; i < count; i++) result[i] = model(make1(inputs[0][i], nameof(x1)), make2(inputs[1][i], nameof(x2))).ToQuantity().SiValue;
+                for (int i = 0; i < count; i++)
+                {
+                    if (i % TrialsPerCheck == 0) cancellation.ThrowIfCancellationRequested();
+                    result[i] = model(make1(inputs[0][i], nameof(x1)), make2(inputs[1][i], nameof(x2))).ToQuantity().SiValue;
+                }
             },
-            StrongType<TResult>.Kind, options);
+            StrongType<TResult>.Kind, options, progress, cancellation);
     }
 
     /// <summary>Evaluates a function of three uncertain values.</summary>
     public static MonteCarloResult Run<T1, T2, T3, TResult>(
-        Uncertain<T1> x1, Uncertain<T2> x2, Uncertain<T3> x3, Func<T1, T2, T3, TResult> model, MonteCarloOptions? options = null)
+        Uncertain<T1> x1, Uncertain<T2> x2, Uncertain<T3> x3, Func<T1, T2, T3, TResult> model, MonteCarloOptions? options = null,
+        IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
         where T1 : struct, IQuantity
         where T2 : struct, IQuantity
         where T3 : struct, IQuantity
@@ -81,14 +103,18 @@ public static class MonteCarlo
             (inputs, result, count) =>
             {
                 for (int i = 0; i < count; i++)
+                {
+                    if (i % TrialsPerCheck == 0) cancellation.ThrowIfCancellationRequested();
                     result[i] = model(make1(inputs[0][i], nameof(x1)), make2(inputs[1][i], nameof(x2)), make3(inputs[2][i], nameof(x3))).ToQuantity().SiValue;
+                }
             },
-            StrongType<TResult>.Kind, options);
+            StrongType<TResult>.Kind, options, progress, cancellation);
     }
 
     /// <summary>Evaluates a function of four uncertain values; for more inputs use the overload over columns.</summary>
     public static MonteCarloResult Run<T1, T2, T3, T4, TResult>(
-        Uncertain<T1> x1, Uncertain<T2> x2, Uncertain<T3> x3, Uncertain<T4> x4, Func<T1, T2, T3, T4, TResult> model, MonteCarloOptions? options = null)
+        Uncertain<T1> x1, Uncertain<T2> x2, Uncertain<T3> x3, Uncertain<T4> x4, Func<T1, T2, T3, T4, TResult> model, MonteCarloOptions? options = null,
+        IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
         where T1 : struct, IQuantity
         where T2 : struct, IQuantity
         where T3 : struct, IQuantity
@@ -106,10 +132,11 @@ public static class MonteCarlo
             {
                 for (int i = 0; i < count; i++)
                 {
+                    if (i % TrialsPerCheck == 0) cancellation.ThrowIfCancellationRequested();
                     result[i] = model(make1(inputs[0][i], nameof(x1)), make2(inputs[1][i], nameof(x2)), make3(inputs[2][i], nameof(x3)), make4(inputs[3][i], nameof(x4)))
                         .ToQuantity().SiValue;
                 }
             },
-            StrongType<TResult>.Kind, options);
+            StrongType<TResult>.Kind, options, progress, cancellation);
     }
 }

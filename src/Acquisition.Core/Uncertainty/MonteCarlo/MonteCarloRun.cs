@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Runtime.ExceptionServices;
+using System.Threading;
 using System.Threading.Tasks;
 
 namespace Acquisition.Core.Uncertainty;
@@ -12,12 +13,14 @@ internal sealed class MonteCarloRun
     private readonly InputSampler _sampler;
     private readonly MonteCarloKernel _kernel;
     private readonly MonteCarloOptions _options;
+    private readonly LongCall? _call;
 
-    internal MonteCarloRun(IReadOnlyList<UncertainQuantity> inputs, MonteCarloKernel kernel, MonteCarloOptions options)
+    internal MonteCarloRun(IReadOnlyList<UncertainQuantity> inputs, MonteCarloKernel kernel, MonteCarloOptions options, LongCall? call)
     {
         _sampler = new InputSampler(inputs);
         _kernel = kernel;
         _options = options;
+        _call = call;
     }
 
     internal MonteCarloResult Evaluate(QuantityKind kind) => _options.SignificantDigits == 0 ? Fixed(kind) : Adaptive(kind);
@@ -28,7 +31,7 @@ internal sealed class MonteCarloRun
     {
         int trials = _options.Trials;
         var values = new double[trials];
-        BlockStatistics statistics = Fill(values, 0, trials, 0);
+        BlockStatistics statistics = Fill(values, 0, trials, 0, _call);
         List<Finding> findings = InputFindings();
         double wanted = 1e4 / (1 - _options.SiProbability);
         if (trials < wanted * (1 - 1e-12))
@@ -52,6 +55,7 @@ internal sealed class MonteCarloRun
         var total = default(BlockStatistics);
         var watched = new[] { new BlockStatistics(), new BlockStatistics(), new BlockStatistics(), new BlockStatistics() };
         int filled = 0, used = 0;
+        double wanted = mostBlocks;
         bool stable = false;
         while (!stable && used < mostBlocks)
         {
@@ -59,7 +63,7 @@ internal sealed class MonteCarloRun
             {
                 int next = Math.Min(mostBlocks, filled + Math.Max(batch, filled / 2));
                 Array.Resize(ref values, next * blockTrials);
-                Fill(values, filled * blockTrials, (next - filled) * blockTrials, filled * (blockTrials / InputSampler.BlockTrials));
+                Fill(values, filled * blockTrials, (next - filled) * blockTrials, filled * (blockTrials / InputSampler.BlockTrials), _call?.Part((double)used / Math.Max(next, wanted), (double)next / Math.Max(next, wanted)));
                 filled = next;
             }
             BlockStatistics block = BlockStatistics.Of(values, used * blockTrials, blockTrials);
@@ -72,7 +76,11 @@ internal sealed class MonteCarloRun
             used++;
             if (used < 2) continue;
             double tolerance = NumericalTolerance.Of(total.StandardDeviation, _options.SignificantDigits);
-            stable = Array.TrueForAll(watched, figure => 2 * figure.StandardDeviation / Math.Sqrt(used) < tolerance) || total.StandardDeviation == 0;
+            // The spread of the averages shrinks with the root of the blocks, so what it is now tells how many will do.
+            double spread = 0;
+            foreach (BlockStatistics figure in watched) spread = Math.Max(spread, 2 * figure.StandardDeviation);
+            wanted = Math.Min(mostBlocks, spread / tolerance * (spread / tolerance));
+            stable = spread / Math.Sqrt(used) < tolerance || total.StandardDeviation == 0;
         }
         if (used < filled) Array.Resize(ref values, used * blockTrials);
         List<Finding> findings = InputFindings();
@@ -95,10 +103,11 @@ internal sealed class MonteCarloRun
         return total;
     }
 
-    private BlockStatistics Fill(double[] values, int start, int trials, int firstBlock)
+    private BlockStatistics Fill(double[] values, int start, int trials, int firstBlock, LongCall? call)
     {
         int blocks = (trials + InputSampler.BlockTrials - 1) / InputSampler.BlockTrials;
         var statistics = new BlockStatistics[blocks];
+        int done = 0;
         if (!IsParallel)
         {
             var buffers = new InputSampler.Buffers(_sampler);
@@ -110,7 +119,7 @@ internal sealed class MonteCarloRun
             try
             {
                 Parallel.For(
-                    0, blocks, new ParallelOptions { MaxDegreeOfParallelism = threads },
+                    0, blocks, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = call?.Cancellation ?? default },
                     () => new InputSampler.Buffers(_sampler),
                     (block, _, buffers) =>
                     {
@@ -137,6 +146,7 @@ internal sealed class MonteCarloRun
             _kernel(buffers.Inputs, buffers.Result, count);
             Array.Copy(buffers.Result, 0, values, start + offset, count);
             statistics[block] = BlockStatistics.Of(buffers.Result, 0, count);
+            call?.Reached(Interlocked.Increment(ref done), blocks);
         }
     }
 

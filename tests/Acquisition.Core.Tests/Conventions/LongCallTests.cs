@@ -1,0 +1,291 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.IO;
+using System.Linq;
+using System.Text;
+using System.Threading;
+using Acquisition.Core.Formulas;
+using Acquisition.Core.Literals;
+using Acquisition.Core.Planning;
+using Acquisition.Core.Tests.Planning;
+using Acquisition.Core.Uncertainty;
+using Xunit;
+
+namespace Acquisition.Core.Tests.Conventions;
+
+/// <summary>Every call that can take long tells how far it is and can be cancelled; watched or not, it gives the same.</summary>
+public class LongCallTests
+{
+    private static readonly Uncertain<Voltage> Volts = Uncertain.Of(1.V(), Spread.Standard(10.mV()));
+    private static readonly Uncertain<Resistance> Ohms = Uncertain.Of(50.Ohm(), Spread.Standard(1.Ohm()));
+    private static readonly MonteCarloOptions Few = MonteCarloOptions.Default.WithTrials(100_000);
+    private static readonly Lazy<Record> ManyCodes = new(() => Record.FromCodes(Train(10_000_000), 1.GSaPerS(), 10.mV(), 0.V(), signed: false));
+    private static readonly Lazy<Record> ManyNumbers = new(() => Record.FromVolts(Array.ConvertAll(Train(9_000_000), code => (float)code), 1.GSaPerS()));
+    private static readonly SimulatedCapture Capture =
+        new SimulatedCapture(Signal.Sine(1.MHz(), 1.Vpk()), 100.MSaPerS(), 20_000.pts()).WithNoise(1.mVrms()).WithTriggerJitter(1.ns()).WithConverter(8.bit(), 3.Vpp());
+
+    private static readonly Dictionary<string, Func<IProgress<Ratio>?, CancellationToken, object>> Calls = new()
+    {
+        ["shortlist"] = (progress, cancellation) => Summary(Shortlist.Of(Wanted(), Workshop(), ShortlistWeights.Default, progress, cancellation)),
+        ["trials of one input"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, v => v * 2, Few, progress, cancellation)),
+        ["trials of two inputs on one thread"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, Ohms, (v, r) => v / r, Few.WithThreads(1), progress, cancellation)),
+        ["trials of three inputs"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, Ohms, Ohms, (v, r, s) => v / (r + s), Few, progress, cancellation)),
+        ["trials of four inputs"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, Volts, Ohms, Ohms, (v, w, r, s) => (v + w) / (r + s), Few, progress, cancellation)),
+        ["adaptive trials"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, v => v * 2, MonteCarloOptions.Default.Adaptive(3), progress, cancellation)),
+        ["trials of a formula"] = (progress, cancellation) => Summary(FormulaContext.Standard.WithInput("u", Acquisition.Core.Functions.ValueKind.Of(QuantityKind.Voltage)).WithInput("r", Acquisition.Core.Functions.ValueKind.Of(QuantityKind.Resistance)).Build("u / r").PropagateDistributions(
+            new Dictionary<string, UncertainQuantity> { ["u"] = Volts, ["r"] = Ohms }, null, Few, progress, cancellation)),
+        ["trials of a worksheet"] = (progress, cancellation) => Summary(Worksheet.Build("given u = 1 V ± 10 mV\nlet p = u^2 / 50 ohm").PropagateDistributions("p", null, Few, progress, cancellation)),
+        ["worksheet with uncertainty"] = (progress, cancellation) => string.Join("|", Worksheet.Build(LongSheet()).Evaluate(
+            new Dictionary<string, FormulaValue>(), DecisionRule.GuardedAcceptance, progress, cancellation).Entries.Select(entry => entry.ToString())),
+        ["capture"] = (progress, cancellation) => Values(Capture.WithAveraging(4).Capture(progress, cancellation)),
+        ["capture of segments"] = (progress, cancellation) =>
+            Capture.CaptureSegments([0.s(), 1.ms(), 2.ms()], 1.us(), progress, cancellation).Segments.SelectMany(Values).ToArray(),
+        ["capture in sequential equivalent time"] = (progress, cancellation) => Values(Capture.CaptureSequentially(10.ps(), 1.us(), progress, cancellation).Record),
+        ["capture in random equivalent time"] = (progress, cancellation) => Values(Capture.CaptureRandomly(50, 1.us(), progress, cancellation).Record),
+        ["predicted trace"] = (progress, cancellation) => Values(Signal.Sine(1.MHz(), 1.Vpk()).Through(Response.Gaussian(100.MHz()))
+            .SampledBy(new Digitizer(1.GSaPerS(), 1.Mpts(), 8.bit())).Over(20.us()).PredictTrace(7, progress, cancellation)),
+        ["pulses of codes"] = (progress, cancellation) => Summary(PulseMeasurement.Of(ManyCodes.Value, PulseSettings.Default, progress, cancellation)),
+        ["pulses of numbers"] = (progress, cancellation) => Summary(PulseMeasurement.Of(ManyNumbers.Value, PulseSettings.Default, progress, cancellation)),
+        ["table"] = (progress, cancellation) => Values(CsvRecords.Read(new MemoryStream(Encoding.UTF8.GetBytes(Table(60_000))), null, progress, cancellation)[0]),
+        ["array"] = (progress, cancellation) => Values(NpyRecords.Read(Array2(), 1.MSaPerS(), progress, cancellation)[0]),
+        ["array of codes"] = (progress, cancellation) => Values(NpyRecords.Read(Array1(), 1.MSaPerS(), 1.mV(), 0.V(), progress, cancellation)[0]),
+        ["sound file"] = (progress, cancellation) => Values(WavRecords.Read(Sound(), progress, cancellation)[1]),
+        ["sound file in volts"] = (progress, cancellation) => Values(WavRecords.Read(Sound(), 2.V(), progress, cancellation)[0]),
+    };
+
+    public static TheoryData<string> Names => new(Calls.Keys);
+
+    [Theory, MemberData(nameof(Names))]
+    public void Progress_RisesFromNoneToTheWhole(string call)
+    {
+        var heard = new Listener();
+        Calls[call](heard, CancellationToken.None);
+        Assert.Equal(0, heard.Fractions[0]);
+        Assert.Equal(1, heard.Fractions[^1]);
+        Assert.Equal(heard.Fractions.Order(), heard.Fractions);
+        Assert.Equal(heard.Fractions.Distinct(), heard.Fractions);
+        Assert.InRange(heard.Fractions.Count, 4, 102);
+    }
+
+    [Theory, MemberData(nameof(Names))]
+    public void Result_IsTheSameWatchedOrNot(string call)
+    {
+        using var source = new CancellationTokenSource();
+        Assert.Equal(Calls[call](null, CancellationToken.None), Calls[call](new Listener(), source.Token));
+    }
+
+    [Theory, MemberData(nameof(Names))]
+    public void CallThatIsCancelledBefore_DoesNotBegin(string call)
+    {
+        var heard = new Listener();
+        Assert.ThrowsAny<OperationCanceledException>(() => Calls[call](heard, new CancellationToken(true)));
+        Assert.Empty(heard.Fractions);
+    }
+
+    [Theory, MemberData(nameof(Names))]
+    public void CallThatIsCancelledOnTheWay_EndsThere(string call)
+    {
+        using var source = new CancellationTokenSource();
+        var heard = new Listener { OnReport = fraction => Cancel(fraction > 0, source) };
+        OperationCanceledException cancelled = Assert.ThrowsAny<OperationCanceledException>(() => Calls[call](heard, source.Token));
+        Assert.Equal(source.Token, cancelled.CancellationToken);
+        Assert.InRange(heard.Fractions[^1], 0.001, 0.95);
+    }
+
+    [Fact]
+    public void NobodyWatching_CostsNoMemory()
+    {
+        Assert.Null(LongCall.Of(null, CancellationToken.None));
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        for (int i = 0; i < 1000; i++)
+            _ = LongCall.Of(null, CancellationToken.None);
+        Assert.Equal(before, GC.GetAllocatedBytesForCurrentThread());
+    }
+
+    // A slow model: after the cancelling trial each thread makes no more than the rest of its 64.
+    [Theory, InlineData(1), InlineData(2)]
+    public void TrialsOfASlowModel_StopWithinSixtyFourTrialsAThread(int threads)
+    {
+        using var source = new CancellationTokenSource();
+        int made = 0;
+        Assert.ThrowsAny<OperationCanceledException>(() => MonteCarlo.Run(
+            Volts,
+            v =>
+            {
+                Cancel(Interlocked.Increment(ref made) == 100, source);
+                return v;
+            },
+            Few.WithThreads(threads), null, source.Token));
+        Assert.InRange(made, 100, 100 + 64 * threads);
+    }
+
+    [Fact]
+    public void Reading_StopsWithinABlockOfTheFile()
+    {
+        using var source = new CancellationTokenSource();
+        using var file = new CancellingStream(Sound(), 1_000_000, source);
+        Assert.ThrowsAny<OperationCanceledException>(() => WavRecords.Read(file, null, source.Token));
+        Assert.InRange(file.Given, 1_000_000, 1_000_000 + 65536);
+    }
+
+    [Fact]
+    public void TableFromAStreamWithoutLength_IsReadWithProgressThatJumpsAtTheEnd()
+    {
+        var heard = new Listener();
+        using var source = new CancellationTokenSource();
+        using var pipe = new CancellingStream(new MemoryStream(Encoding.UTF8.GetBytes(Table(5000))), long.MaxValue, source);
+        Assert.Equal(5000, CsvRecords.Read(pipe, null, heard, source.Token)[0].Length);
+        Assert.Equal([0, 1], heard.Fractions);
+    }
+
+    [Fact]
+    public void TextReaders_CanBeCancelled()
+    {
+        var cancelled = new CancellationToken(true);
+        Assert.ThrowsAny<OperationCanceledException>(() => CsvRecords.Read(new StringReader(Table(10)), null, cancelled));
+        Assert.ThrowsAny<OperationCanceledException>(() => Acquisition.Core.Responses.TouchstoneData.Read(new StringReader("# Hz S RI R 50\n1 0 0\n"), cancelled));
+    }
+
+    // Many threads at once may bring news in any order; who listens hears them in order and one at a time.
+    [Fact]
+    public void NewsFromManyThreads_ComeInOrderAndOneAtATime()
+    {
+        int within = 0, most = 0;
+        var heard = new Listener
+        {
+            OnReport = _ =>
+            {
+                most = Math.Max(most, Interlocked.Increment(ref within));
+                Thread.SpinWait(1000);
+                Interlocked.Decrement(ref within);
+            },
+        };
+        LongCall call = LongCall.Of(heard, CancellationToken.None)!;
+        int done = 0;
+        System.Threading.Tasks.Parallel.For(0, 10_000, new System.Threading.Tasks.ParallelOptions { MaxDegreeOfParallelism = 8 }, _ => call.Reached(Interlocked.Increment(ref done), 10_000));
+        call.Completed();
+        Assert.Equal(1, most);
+        Assert.Equal(heard.Fractions.Order(), heard.Fractions);
+        Assert.Equal(1, heard.Fractions[^1]);
+    }
+
+    private static void Cancel(bool now, CancellationTokenSource source)
+    {
+        if (now)
+            source.Cancel();
+    }
+
+    private static Catalogue Workshop() => Catalogue.Parse(DocumentFiles.Read("examples", "workshop-catalogue.json"));
+
+    private static Requirement Wanted() => new Requirement(Signal.Square(24.MHz(), 3.3.Vpp(), 2.8.ns())).WithEdgeTolerance(15.Percent()).WithHarmonics(5).WithWindow(1.ms());
+
+    private static string Summary(Shortlist list) => string.Join("|", list.Candidates.Select(candidate => $"{candidate} {candidate.ScoreFraction:R} {candidate.IsDominated}"));
+
+    private static string Summary(MonteCarloResult result) =>
+        string.Create(CultureInfo.InvariantCulture, $"{result.Estimate.SiValue:R} {result.StandardUncertainty.SiValue:R} {string.Join(",", result.Findings)}");
+
+    private static string Summary(PulseMeasurement pulses) =>
+        string.Create(CultureInfo.InvariantCulture, $"{pulses} {pulses.Period.Value.Mean.Seconds:R} {pulses.RisingDuration} {pulses.DutyFactor} {string.Join(",", pulses.Findings)}");
+
+    private static double[] Values(Record record) => record.ToSiValues();
+
+    private static byte[] Train(int length)
+    {
+        var codes = new byte[length];
+        for (int i = 0; i < length; i++)
+            codes[i] = (byte)(20 + 200 * (i % 10_007 < 4000 ? Math.Min(1, i % 10_007 / 8.0) : Math.Max(0, 1 - (i % 10_007 - 4000) / 8.0)));
+        return codes;
+    }
+
+    private static string LongSheet() =>
+        "given u = 1 V ± 10 mV\n" + string.Concat(Enumerable.Range(0, 30).Select(i => FormattableString.Invariant($"let p{i} = u^2 / {50 + i} ohm\ncheck p{i} < 25 mW else \"too much\"\n")));
+
+    private static string Table(int rows)
+    {
+        var text = new StringBuilder("time/s,ch1 (V)\n");
+        for (int i = 0; i < rows; i++)
+            text.Append(CultureInfo.InvariantCulture, $"{i}e-6,{i % 17}\n");
+        return text.ToString();
+    }
+
+    private static MemoryStream Array1() => Written(Record.FromCodes(Train(500_000), 1.MSaPerS(), 1.mV(), 0.V(), signed: false));
+
+    private static MemoryStream Array2() => Written(Record.FromVolts(Array.ConvertAll(Train(200_000), code => (double)code), 1.MSaPerS()));
+
+    private static MemoryStream Written(Record record)
+    {
+        var stream = new MemoryStream();
+        NpyRecords.Write(stream, record);
+        stream.Position = 0;
+        return stream;
+    }
+
+    /// <summary>Two channels of 16 bits, 2 MB.</summary>
+    private static MemoryStream Sound()
+    {
+        byte[] data = Train(2_000_000);
+        var stream = new MemoryStream();
+        var writer = new BinaryWriter(stream);
+        writer.Write("RIFF"u8);
+        writer.Write(36 + data.Length);
+        writer.Write("WAVEfmt "u8);
+        writer.Write(16);
+        writer.Write((short)1);
+        writer.Write((short)2);
+        writer.Write(48_000);
+        writer.Write(192_000);
+        writer.Write((short)4);
+        writer.Write((short)16);
+        writer.Write("data"u8);
+        writer.Write(data.Length);
+        writer.Write(data);
+        stream.Position = 0;
+        return stream;
+    }
+
+    private sealed class Listener : IProgress<Ratio>
+    {
+        public List<double> Fractions { get; } = [];
+
+        public Action<double>? OnReport { get; init; }
+
+        public void Report(Ratio value)
+        {
+            Fractions.Add(value.Fraction);
+            OnReport?.Invoke(value.Fraction);
+        }
+    }
+
+    /// <summary>A stream without a length that cancels once so many bytes are read.</summary>
+    private sealed class CancellingStream(Stream inner, long after, CancellationTokenSource source) : Stream
+    {
+        public long Given { get; private set; }
+
+        public override bool CanRead => true;
+
+        public override bool CanSeek => false;
+
+        public override bool CanWrite => false;
+
+        public override long Length => throw new NotSupportedException();
+
+        public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+
+        public override int Read(byte[] buffer, int offset, int count)
+        {
+            int read = inner.Read(buffer, offset, count);
+            Given += read;
+            Cancel(Given >= after, source);
+            return read;
+        }
+
+        public override void Flush() => throw new NotSupportedException();
+
+        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+        public override void SetLength(long value) => throw new NotSupportedException();
+
+        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
+    }
+}
