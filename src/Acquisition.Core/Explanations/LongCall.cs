@@ -18,7 +18,7 @@ internal sealed class LongCall
     private readonly object _gate = new();
     private double _told = double.NegativeInfinity;
 
-    private LongCall(IProgress<Ratio>? progress, CancellationToken cancellation, LongCall? whole, double from, double to)
+    private LongCall(IProgress<Ratio>? progress, LongCall? whole, double from, double to, CancellationToken cancellation)
     {
         _progress = progress;
         _cancellation = cancellation;
@@ -33,7 +33,7 @@ internal sealed class LongCall
     {
         if (progress is null && !cancellation.CanBeCanceled)
             return null;
-        var call = new LongCall(progress, cancellation, null, 0, 1);
+        var call = new LongCall(progress, null, 0, 1, cancellation);
         call.Reached(0);
         return call;
     }
@@ -41,7 +41,7 @@ internal sealed class LongCall
     internal CancellationToken Cancellation => _cancellation;
 
     /// <summary>A part of the call that counts its own way from 0 to 1.</summary>
-    internal LongCall Part(double from, double to) => new(null, _cancellation, this, from, to);
+    internal LongCall Part(double from, double to) => new(null, this, from, to, _cancellation);
 
     /// <summary>So much of so many is done.</summary>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>

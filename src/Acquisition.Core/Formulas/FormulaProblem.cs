@@ -1,4 +1,5 @@
 using System;
+using System.Threading;
 
 namespace Acquisition.Core.Formulas;
 
@@ -44,10 +45,11 @@ public sealed class FormulaProblem
         get
         {
             // Looking for what is near costs more than finding the mistake, so it waits until somebody asks. Asked twice at once it is found twice, and the same.
-            if (_suggest is { } suggest)
+            // Who sees that it was found must see what was found.
+            if (Volatile.Read(ref _suggest) is { } suggest)
             {
                 _suggestion = suggest();
-                _suggest = null;
+                Volatile.Write(ref _suggest, null);
             }
             return _suggestion;
         }

@@ -12,7 +12,7 @@ namespace Acquisition.Core;
 public sealed class SpectralWindow
 {
     private readonly WindowShape _shape;
-    private double _sideLobe;
+    private object? _sideLobe;
 
     private SpectralWindow(string name, WindowShape shape)
     {
@@ -118,10 +118,9 @@ public sealed class SpectralWindow
     {
         get
         {
-            // Computed once; two threads that race write the same number.
-            if (_sideLobe == 0)
-                _sideLobe = 20 * Math.Log10(_shape.HighestSideLobe());
-            return DecibelRatio.FromDecibels(_sideLobe);
+            // Computed once; two threads that race find the same. Boxed, because a 32-bit host writes a bare double in two halves.
+            _sideLobe ??= DecibelRatio.FromDecibels(20 * Math.Log10(_shape.HighestSideLobe()));
+            return (DecibelRatio)_sideLobe;
         }
     }
 
