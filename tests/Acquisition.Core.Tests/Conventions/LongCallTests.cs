@@ -32,7 +32,7 @@ public class LongCallTests
         ["trials of two inputs on one thread"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, Ohms, (v, r) => v / r, Few.WithThreads(1), progress, cancellation)),
         ["trials of three inputs"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, Ohms, Ohms, (v, r, s) => v / (r + s), Few, progress, cancellation)),
         ["trials of four inputs"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, Volts, Ohms, Ohms, (v, w, r, s) => (v + w) / (r + s), Few, progress, cancellation)),
-        ["adaptive trials"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, v => v * 2, MonteCarloOptions.Default.Adaptive(2), progress, cancellation)),
+        ["adaptive trials"] = (progress, cancellation) => Summary(MonteCarlo.Run(Volts, v => v * 2, MonteCarloOptions.Default.Adaptive(2, 500_000), progress, cancellation)),
         ["trials of a formula"] = (progress, cancellation) => Summary(FormulaContext.Standard.WithInput("u", Acquisition.Core.Functions.ValueKind.Of(QuantityKind.Voltage)).WithInput("r", Acquisition.Core.Functions.ValueKind.Of(QuantityKind.Resistance)).Build("u / r").PropagateDistributions(
             new Dictionary<string, UncertainQuantity> { ["u"] = Volts, ["r"] = Ohms }, null, Few, progress, cancellation)),
         ["trials of a worksheet"] = (progress, cancellation) => Summary(Worksheet.Build("given u = 1 V ± 10 mV\nlet p = u^2 / 50 ohm").PropagateDistributions("p", null, Few, progress, cancellation)),
