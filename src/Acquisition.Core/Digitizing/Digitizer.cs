@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 
 namespace Acquisition.Core;
 
@@ -7,8 +8,8 @@ namespace Acquisition.Core;
 /// <remarks>Immutable and thread-safe: each <c>With</c> method returns a changed copy.</remarks>
 public sealed class Digitizer
 {
-    private SampleRate[] _rates;
-    private PointCount[] _memories;
+    /// <summary>Rate and memory from so many channels on, in rising order of these; the first from one.</summary>
+    private (int From, SampleRate Rate, PointCount Memory)[] _shares;
 
     /// <summary>A digitizer whose rate and memory are the same however many channels are in use.</summary>
     /// <param name="maximumRate">The highest sample rate.</param>
@@ -19,9 +20,9 @@ public sealed class Digitizer
     {
         Sampling.RequireRate(maximumRate, nameof(maximumRate));
         Sampling.RequirePoints(memory, nameof(memory));
-        Resolution = Refuse.UnlessAboveZero(resolution.SiValue, BitDepth.Kind, nameof(resolution)) > 0 ? resolution : default;
-        _rates = new[] { maximumRate };
-        _memories = new[] { memory };
+        Refuse.UnlessAboveZero(resolution.SiValue, BitDepth.Kind, nameof(resolution));
+        Resolution = resolution;
+        _shares = new[] { (1, maximumRate, memory) };
         Name = "digitizer";
         Steps = RateSteps.Continuous;
         VerticalDivisions = 8;
@@ -62,18 +63,7 @@ public sealed class Digitizer
         Sampling.RequirePoints(memory, nameof(memory));
         if (channelsInUse < 2 || channelsInUse > MostChannels)
             throw new ArgumentOutOfRangeException(nameof(channelsInUse), FormattableString.Invariant($"channelsInUse must be 2 to {MostChannels}; was {channelsInUse}"));
-        return Copy(copy =>
-        {
-            int length = Math.Max(channelsInUse, _rates.Length);
-            copy._rates = new SampleRate[length];
-            copy._memories = new PointCount[length];
-            for (int i = 0; i < length; i++)
-            {
-                bool changed = i + 1 == channelsInUse || (i + 1 > channelsInUse && i >= _rates.Length);
-                copy._rates[i] = changed ? maximumRate : _rates[Math.Min(i, _rates.Length - 1)];
-                copy._memories[i] = changed ? memory : _memories[Math.Min(i, _memories.Length - 1)];
-            }
-        });
+        return Copy(copy => copy._shares = _shares.Where(share => share.From != channelsInUse).Append((From: channelsInUse, Rate: maximumRate, Memory: memory)).OrderBy(share => share.From).ToArray());
     }
 
     /// <summary>The same offering these rates below the highest one.</summary>
@@ -103,11 +93,11 @@ public sealed class Digitizer
 
     /// <summary>The highest rate with so many channels in use.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="channelsInUse"/> is below 1.</exception>
-    public SampleRate MaximumRate(int channelsInUse) => _rates[Index(channelsInUse, _rates.Length)];
+    public SampleRate MaximumRate(int channelsInUse) => Share(channelsInUse).Rate;
 
     /// <summary>The points of a record on one channel with so many channels in use.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="channelsInUse"/> is below 1.</exception>
-    public PointCount Memory(int channelsInUse) => _memories[Index(channelsInUse, _memories.Length)];
+    public PointCount Memory(int channelsInUse) => Share(channelsInUse).Memory;
 
     /// <summary>The rate and record length for a window with one channel in use.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="window"/> is not above 0 s, or so long that no rate offered fits the memory.</exception>
@@ -146,15 +136,15 @@ public sealed class Digitizer
     }
 
     /// <summary>The name.</summary>
-    public override string ToString() => $"{Name}, {_rates[0]}, {_memories[0]}, {Resolution}";
+    public override string ToString() => $"{Name}, {_shares[0].Rate}, {_shares[0].Memory}, {Resolution}";
 
     /// <summary>For how many channels in use rate and memory are stated; 1 where they do not depend on it.</summary>
-    internal int StatedChannels => _rates.Length;
+    internal int StatedChannels => _shares[_shares.Length - 1].From;
 
     private const int MostChannels = 64;
 
-    private static int Index(int channelsInUse, int length) => channelsInUse >= 1
-        ? Math.Min(channelsInUse, length) - 1
+    private (int From, SampleRate Rate, PointCount Memory) Share(int channelsInUse) => channelsInUse >= 1
+        ? _shares.Last(share => share.From <= channelsInUse)
         : throw new ArgumentOutOfRangeException(nameof(channelsInUse), FormattableString.Invariant($"channelsInUse must be at least 1; was {channelsInUse}"));
 
     private static int Divisions(int divisions, string argument) => divisions >= 1 && divisions <= 100

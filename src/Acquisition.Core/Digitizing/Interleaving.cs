@@ -37,19 +37,13 @@ public static class Interleaving
         var found = new List<Frequency>();
         for (int k = 1; k < RequireConverters(converters); k++)
         {
-            double centre = rate.SiValue * k / converters;
-            Add(centre + frequency.SiValue);
-            Add(Math.Abs(centre - frequency.SiValue));
-        }
-        found.Sort();
-        return found;
-
-        void Add(double hertz)
-        {
-            Frequency folded = Aliasing.Fold(Frequency.FromSi(hertz, nameof(frequency)), rate);
+            // k fs/M - f is the fold of (M-k) fs/M + f.
+            Frequency folded = Aliasing.Fold(Frequency.FromSi(rate.SiValue * k / converters + frequency.SiValue, nameof(frequency)), rate);
             if (Math.Abs(folded.SiValue - own) > tolerance && !found.Exists(other => Math.Abs(other.SiValue - folded.SiValue) <= tolerance))
                 found.Add(folded);
         }
+        found.Sort();
+        return found;
     }
 
     /// <summary>Where different offsets show as tones whatever the signal: k fs/M up to the Nyquist frequency, in rising order.</summary>
