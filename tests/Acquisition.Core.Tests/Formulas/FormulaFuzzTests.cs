@@ -22,7 +22,7 @@ public sealed class FormulaFuzzTests
     [
         "0.35 / 100 MHz in ns", "sqrt(edge^2 + (0.34 / clock)^2)", "if clock > 50 MHz then 1 V else 2 V", "-174 dBm/Hz * 1 MHz + 3 dB", "100 MHz ± 5 % (k=2)",
         "min(1 ns, 2 ns, edge)", "period(frequency: clock)", "not (n > 1 and n < 3) or true", "\"a\"\"b\" == \"c\"", "10:1 * 5 mV/div", "-20 °C + 3 K", "2 ^ -n ^ 2", "1 / 2 GSa/s",
-        "5 in in mm", "5 nV/√Hz * sqrt(clock)", "hypot(3 ns, 4 ns) <= edge", "1.5×10^6 Hz", "14 000 pts", "abs(-(3 dB - 2 dB)) * n",
+        "5 in in mm", "5 nV/√Hz * sqrt(clock)", "hypot(3 ns, 4 ns) <= edge", "1.5×10^6 Hz", "14 000 pts", "abs(-(3 dB - 2 dB)) * n", "10 V/(s * n) + 1 V*s/(s^2)",
     ];
 
     private static readonly string[] Pieces =

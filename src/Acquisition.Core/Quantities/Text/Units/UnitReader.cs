@@ -38,10 +38,14 @@ internal static class UnitReader
         if (!TryReadFactors(text, ref at, embedded, 1, ref product, ref count, out problem)) return false;
         if (at < text.Length && text[at] == '/')
         {
-            int afterSlash = at + 1;
+            int afterSlash = at + 1, countAbove = count;
+            UnitProduct above = product;
             if (!TryReadDenominator(text, ref afterSlash, embedded, ref product, ref count, out UnitFactor below, out problem))
             {
                 if (!embedded || !IsAbsent(problem)) return false;
+                // What follows is an operand of the formula, although it may begin with a unit: 10 V/(s * 2).
+                product = above;
+                count = countAbove;
                 if (count == 1) return TryAlone(first, at, out reading, out problem);
             }
             else
