@@ -24,6 +24,17 @@ public class OutlookTests
         value.Confirm(-outlook.AmplitudeError.Fraction);
     }
 
+    [Fact]
+    public void NoiseAsLargeAsTheRange_LeavesNoBits_AndTheOutlookSaysSo()
+    {
+        Outlook Noisy(RmsVoltage noise) => BeaconClock.Through(Response.Gaussian(200.MHz())).SampledBy(Bench200).WithNoise(noise).WithFullScale(8.Vpp()).Over(1.us());
+        Outlook drowned = Noisy(3.Vrms());
+        Assert.Equal(0, drowned.EffectiveBits!.Value.Bits);
+        Assert.Contains(drowned.Findings, finding => finding.Code == "no-bits-left" && finding.Severity == Severity.Failure);
+        Assert.Contains("no-bits-left", drowned.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain(Noisy(1.Vrms()).Findings, finding => finding.Code == "no-bits-left");
+    }
+
     [Theory, HandbookData("SE-F2")]
     public void RootSumSquareRule_BesideTheComputedEdge_IsTheHandbooks(string id)
     {

@@ -57,7 +57,7 @@ public sealed partial class Outlook
             if (Setup.EffectiveBits.Count > 0 && Signal.Fundamental is { } fundamental)
                 return new Explained<BitDepth>("effective bits", BitDepth.FromSi(Interpolate(Setup.EffectiveBits, fundamental.SiValue), "bits"), "stated ones, at " + PlainText.Short(fundamental), "data sheet");
             string method = "quantisation" + (Noise is null ? "" : ", noise") + (JitterNoise is null ? "" : ", jitter") + ", of this signal, against a sine that fills the range";
-            return new Explained<BitDepth>("effective bits", EffectiveResolution.FromNoise(range, TotalNoise!.Value), method, "handbook 6.3, 6.8",
+            return new Explained<BitDepth>("effective bits", LeavesNoBits ? default : EffectiveResolution.FromNoise(range, TotalNoise!.Value), method, "handbook 6.3, 6.8",
                 null, null, Noise is null ? ["the noise of chain and input is not known and left out"] : null);
         }
     }
@@ -78,6 +78,9 @@ public sealed partial class Outlook
             return Duration.FromSi(Math.Sqrt((byNoise * byNoise) + (jitter * jitter)), "noise");
         }
     }
+
+    /// <summary>More noise than a converter of no bits would have.</summary>
+    internal bool LeavesNoBits => FullScale is { } range && TotalNoise is { } noise && noise.SiValue * Math.Sqrt(12) > range.SiValue;
 
     private static double Interpolate(IReadOnlyList<EffectiveBitsPoint> points, double hertz)
     {

@@ -24,6 +24,11 @@ internal sealed partial class OutlookFindings
             Add("range-mostly-empty", Severity.Warning, $"the signal fills {PlainText.Short(swing / range.SiValue, Ratio.Kind)} of the range of {PlainText.Short(range)}, which costs {PlainText.Number(Math.Log(range.SiValue / swing) / Math.Log(2))} bits",
                 $"a range nearer to {PlainText.Short(swing, PeakToPeakVoltage.Kind)}", "handbook 12.3");
         }
+        if (outlook.LeavesNoBits)
+        {
+            Add("no-bits-left", Severity.Failure, $"the noise, {PlainText.Short(outlook.TotalNoise!.Value)} in all, is as large as the range of {PlainText.Short(range)}: a single reading says nothing",
+                "averaging, or less noise", "handbook 6.3");
+        }
         if (outlook.JitterNoise is { } jitter && outlook.QuantizationNoise is { } quantization && jitter > quantization && (outlook.Noise is not { } noise || jitter > noise))
         {
             Add("jitter-rules", Severity.Note, $"the jitter of the clock, {PlainText.Short(jitter)} over the whole waveform, is more than noise and quantisation: more bits would not show more",

@@ -58,6 +58,7 @@ public sealed class TouchstoneData
     /// <param name="below">What holds below the data.</param>
     /// <param name="above">What holds above the data.</param>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    /// <exception cref="ArgumentException">There is a single frequency.</exception>
     /// <exception cref="ArgumentOutOfRangeException">There is no such port.</exception>
     public Response ToResponse(string name, int to, int from, OutsideBand below = OutsideBand.Hold, OutsideBand above = OutsideBand.Refuse)
     {
