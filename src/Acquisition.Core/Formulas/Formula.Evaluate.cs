@@ -69,19 +69,29 @@ public sealed partial class Formula
     public double EvaluateSi(params ReadOnlySpan<double> siValues)
     {
         if (!_givesNumberFromNumbers || siValues.Length != _program.Inputs) RequireNumbers(siValues.Length, nameof(siValues));
-        double value;
+        // Operators never refuse, functions may.
+        double value = _program.Calls.Length == 0 ? Run(siValues) : RunGuarded(siValues);
+        return Arithmetic.IsFinite(value) ? value : throw NoValue(siValues);
+    }
+
+    private double RunGuarded(ReadOnlySpan<double> siValues)
+    {
         try
         {
-            int registers = _program.Registers;
-            value = registers <= FewRegisters ? RunWithFew(siValues)
-                : registers <= RegistersOnStack ? RunOnStack(siValues)
-                : RunIn(new double[registers], siValues);
+            return Run(siValues);
         }
         catch (Exception refusal) when (refusal is not (FormulaException or OutOfMemoryException))
         {
-            value = double.NaN;
+            return double.NaN;
         }
-        return Arithmetic.IsFinite(value) ? value : throw NoValue(siValues);
+    }
+
+    private double Run(ReadOnlySpan<double> siValues)
+    {
+        int registers = _program.Registers;
+        return registers <= FewRegisters ? RunWithFew(siValues)
+            : registers <= RegistersOnStack ? RunOnStack(siValues)
+            : RunIn(new double[registers], siValues);
     }
 
     private FormulaException NoValue(ReadOnlySpan<double> siValues) => Diagnosis.Of(this, _program, siValues.ToArray(), null);

@@ -59,7 +59,7 @@ internal sealed partial class FormulaBinder
     private Operand Lazy(BinaryNode node, Operand left, (int Numbers, int Objects) mark)
     {
         bool isTruth = left.Kind is { IsTruth: true };
-        if (left.Kind is not null && !isTruth) Refuse(node.Left, left, $"a truth value before '{Tightness.Spelling(node.Operator)}'");
+        if (left.Kind is not null && !isTruth) Refuse(node.Left, left, "a truth value before '" + Tightness.Spelling(node.Operator) + "'");
         int target = Settle(node.Left, isTruth ? left : Operand.Unknown, true, mark);
         int test = target;
         if (node.Operator == Operator.Or)
@@ -71,7 +71,7 @@ internal sealed partial class FormulaBinder
         _program.Release(mark);
         Operand right = Bind(node.Right);
         if (right.Kind is null || !isTruth) return Operand.Unknown;
-        if (!right.Kind.IsTruth) return Refuse(node.Right, right, $"a truth value after '{Tightness.Spelling(node.Operator)}'");
+        if (!right.Kind.IsTruth) return Refuse(node.Right, right, "a truth value after '" + Tightness.Spelling(node.Operator) + "'");
         Settle(node.Right, right, true, mark);
         _program.Lead(skip, Operation.JumpUnless, target, _program.Length, _program.Length);
         return Operand.In(target, ValueKind.Truth);
@@ -79,19 +79,7 @@ internal sealed partial class FormulaBinder
 
     private Operand Combine(BinaryNode node, in Operand left, in Operand right, (int Numbers, int Objects) mark)
     {
-        switch (node.Operator)
-        {
-            case Operator.And or Operator.Or:
-                if (!left.Kind!.IsTruth) return Refuse(node.Left, left, $"a truth value before '{Tightness.Spelling(node.Operator)}'");
-                if (!right.Kind!.IsTruth) return Refuse(node.Right, right, $"a truth value after '{Tightness.Spelling(node.Operator)}'");
-                return Emit(node.Operator == Operator.And ? Operation.And : Operation.Or, node, ValueKind.Truth, mark, left, right);
-            case Operator.Equal or Operator.NotEqual when left.Kind!.IsText && right.Kind!.IsText:
-                return TextComparison(node, left, right, mark);
-            case Operator.Equal or Operator.NotEqual when left.Kind!.IsTruth && right.Kind!.IsTruth:
-                return Emit(node.Operator == Operator.Equal ? Operation.Equal : Operation.NotEqual, node, ValueKind.Truth, mark, left, right);
-        }
-        if (left.Kind!.Quantity is not { } leftKind) return Refuse(node.Left, left, $"a quantity before '{Tightness.Spelling(node.Operator)}'");
-        if (right.Kind!.Quantity is not { } rightKind) return Refuse(node.Right, right, $"a quantity after '{Tightness.Spelling(node.Operator)}'", leftKind);
+        if (left.Kind!.Quantity is not { } leftKind || right.Kind!.Quantity is not { } rightKind) return CombineOthers(node, left, right, mark);
         switch (node.Operator)
         {
             case Operator.Add or Operator.Subtract:
@@ -103,9 +91,30 @@ internal sealed partial class FormulaBinder
                 return Apply(node, ProductRules.Divide(leftKind, rightKind), left, right, mark, null);
             case Operator.Power:
                 return Power(node, left, right, leftKind, rightKind, mark);
+            case Operator.And or Operator.Or:
+                return CombineOthers(node, left, right, mark);
             default:
                 return Comparison(node, left, right, leftKind, rightKind, mark);
         }
+    }
+
+    /// <summary>Operators on truth values and texts, and what is no operand of any.</summary>
+    private Operand CombineOthers(BinaryNode node, in Operand left, in Operand right, (int Numbers, int Objects) mark)
+    {
+        switch (node.Operator)
+        {
+            case Operator.And or Operator.Or:
+                if (!left.Kind!.IsTruth) return Refuse(node.Left, left, "a truth value before '" + Tightness.Spelling(node.Operator) + "'");
+                if (!right.Kind!.IsTruth) return Refuse(node.Right, right, "a truth value after '" + Tightness.Spelling(node.Operator) + "'");
+                return Emit(node.Operator == Operator.And ? Operation.And : Operation.Or, node, ValueKind.Truth, mark, left, right);
+            case Operator.Equal or Operator.NotEqual when left.Kind!.IsText && right.Kind!.IsText:
+                return TextComparison(node, left, right, mark);
+            case Operator.Equal or Operator.NotEqual when left.Kind!.IsTruth && right.Kind!.IsTruth:
+                return Emit(node.Operator == Operator.Equal ? Operation.Equal : Operation.NotEqual, node, ValueKind.Truth, mark, left, right);
+        }
+        return left.Kind!.Quantity is { } leftKind
+            ? Refuse(node.Right, right, "a quantity after '" + Tightness.Spelling(node.Operator) + "'", leftKind)
+            : Refuse(node.Left, left, "a quantity before '" + Tightness.Spelling(node.Operator) + "'");
     }
 
     private Operand Apply(BinaryNode node, in KindRule rule, in Operand left, in Operand right, (int Numbers, int Objects) mark, QuantityKind? wanted)

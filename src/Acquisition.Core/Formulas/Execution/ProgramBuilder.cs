@@ -50,7 +50,7 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs, int expected)
 
     private int ObjectConstants => _objectConstants?.Count ?? 0;
 
-    internal int CallCount => _calls?.Count ?? 0;
+    internal int CallCount { get; private set; }
 
     /// <summary>The state of the passing registers, to return to when an operator has read its operands.</summary>
     internal (int Numbers, int Objects) Mark => (_numbers.Top, _objects.Top);
@@ -126,7 +126,7 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs, int expected)
     internal int Add(CallSite call)
     {
         (_calls ??= new List<CallSite>()).Add(call);
-        return _calls.Count - 1;
+        return CallCount++;
     }
 
     internal int Add(UncertainTerm term)
@@ -137,17 +137,16 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs, int expected)
 
     internal Program Build()
     {
-        if (Length < _code.Length) Array.Resize(ref _code, Length);
         Instruction[] code = _code;
-        double[] constants = _constantCount == _constants.Length ? _constants : WithLength(_constants, _constantCount);
-        CallSite[] calls = _calls?.ToArray() ?? Array.Empty<CallSite>();
-        UncertainTerm[] terms = _terms?.ToArray() ?? Array.Empty<UncertainTerm>();
-        for (int i = 0; i < code.Length; i++) Renumber(ref code[i]);
-        foreach (CallSite call in calls)
+        if (Length < code.Length)
         {
-            for (int j = 0; j < call.Slots.Length; j++) call.Slots[j] = call.IsNumber[j] ? Place(call.Slots[j]) : ObjectPlace(call.Slots[j]);
+            code = new Instruction[Length];
+            Array.Copy(_code, code, Length);
         }
-        foreach (UncertainTerm term in terms) term.HalfWidthRegister = Place(term.HalfWidthRegister);
+        double[] constants = _constantCount == _constants.Length ? _constants : WithLength(_constants, _constantCount);
+        for (int i = 0; i < code.Length; i++) Renumber(ref code[i]);
+        CallSite[] calls = _calls is null ? Array.Empty<CallSite>() : Renumbered(_calls);
+        UncertainTerm[] terms = _terms is null ? Array.Empty<UncertainTerm>() : Renumbered(_terms);
         int objectRegisters = objectInputs + ObjectConstants + _objects.Kept + _objects.Highest;
         object?[] objects = objectRegisters == 0 ? Array.Empty<object?>() : new object?[objectRegisters];
         _objectConstants?.CopyTo(objects, objectInputs);
@@ -172,6 +171,21 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs, int expected)
         2 => register - Kept + objectInputs + ObjectConstants,
         _ => register - Passing + objectInputs + ObjectConstants + _objects.Kept,
     };
+
+    private CallSite[] Renumbered(List<CallSite> calls)
+    {
+        foreach (CallSite call in calls)
+        {
+            for (int j = 0; j < call.Slots.Length; j++) call.Slots[j] = call.IsNumber[j] ? Place(call.Slots[j]) : ObjectPlace(call.Slots[j]);
+        }
+        return calls.ToArray();
+    }
+
+    private UncertainTerm[] Renumbered(List<UncertainTerm> terms)
+    {
+        foreach (UncertainTerm term in terms) term.HalfWidthRegister = Place(term.HalfWidthRegister);
+        return terms.ToArray();
+    }
 
     private void Renumber(ref Instruction i)
     {

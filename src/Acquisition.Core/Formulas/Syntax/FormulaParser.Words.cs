@@ -134,13 +134,7 @@ internal sealed partial class FormulaParser
         factor = 1;
         problem = default;
         end = start;
-        if (!_units.IsEmpty && _units.TryFind(_text.Substring(start, WordEnd(start) - start), out Quantity local))
-        {
-            end = WordEnd(start);
-            reading = new UnitReading(local.Dimension, local.Kind.Nature, local.Kind.Reference, UnitScale.One, end, kind: local.Kind);
-            factor = local.SiValue;
-            return true;
-        }
+        if (!_units.IsEmpty && TryLocalUnit(start, out reading, out end, out factor)) return true;
         if (!UnitReader.TryRead(_text, start, true, out reading, out problem)) return false;
         end = reading.End;
         if (end < _text.Length && end > start && IsNamePart(_text[end]) && IsNamePart(_text[end - 1]))
@@ -149,6 +143,16 @@ internal sealed partial class FormulaParser
             return false;
         }
         return true;
+    }
+
+    private bool TryLocalUnit(int start, out UnitReading reading, out int end, out double factor)
+    {
+        int wordEnd = WordEnd(start);
+        bool isFound = _units.TryFind(_text.Substring(start, wordEnd - start), out Quantity local);
+        end = isFound ? wordEnd : start;
+        reading = isFound ? new UnitReading(local.Dimension, local.Kind.Nature, local.Kind.Reference, UnitScale.One, end, kind: local.Kind) : default;
+        factor = isFound ? local.SiValue : 1;
+        return isFound;
     }
 
     private FormulaNode Text()

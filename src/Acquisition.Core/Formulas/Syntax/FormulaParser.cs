@@ -137,14 +137,7 @@ internal sealed partial class FormulaParser
         if (_at >= _end) return Missing("a value");
         int start = _at;
         char c = _text[_at];
-        if (c is '-' or '\u2212')
-        {
-            _at++;
-            FormulaNode operand = Expression(Tightness.Sign);
-            return operand is NumberNode number && !number.Has(NumberTraits.IsNegative) && !IsParenthesised(number, _at) && _text[number.Start] is (>= '0' and <= '9') or '.'
-                ? Negated(start, number)
-                : Count(new UnaryNode(start, Operator.Negate, operand));
-        }
+        if (c is '-' or '\u2212') return Minus(start);
         if (c == '+')
         {
             _problems.Add(start, start + 1, "found '+' without a left operand, expected a value");
@@ -157,6 +150,15 @@ internal sealed partial class FormulaParser
             return Count(new UnaryNode(start, Operator.Not, Expression(Tightness.Not)));
         }
         return Operand();
+    }
+
+    private FormulaNode Minus(int start)
+    {
+        _at++;
+        FormulaNode operand = Expression(Tightness.Sign);
+        return operand is NumberNode number && !number.Has(NumberTraits.IsNegative) && !IsParenthesised(number, _at) && _text[number.Start] is (>= '0' and <= '9') or '.'
+            ? Negated(start, number)
+            : Count(new UnaryNode(start, Operator.Negate, operand));
     }
 
     private FormulaNode Operand()

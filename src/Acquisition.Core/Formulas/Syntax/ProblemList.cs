@@ -11,7 +11,7 @@ internal sealed class ProblemList(string text, int firstLine = 1, int firstColum
 
     private List<FormulaProblem>? _problems;
 
-    internal int Count => _problems?.Count ?? 0;
+    internal int Count { get; private set; }
 
     internal void Add(int start, int end, string message, string? suggestion = null) => Add(start, end, message, suggestion is null ? null : () => suggestion);
 
@@ -24,6 +24,7 @@ internal sealed class ProblemList(string text, int firstLine = 1, int firstColum
             if (earlier.Start == start && earlier.Length == end - start) return;
         }
         _problems.Add(At(start, end, message, suggest));
+        Count++;
     }
 
     /// <summary>Whether something at a place is reported already.</summary>

@@ -57,6 +57,35 @@ public class PlainQuantityTests
         }
     }
 
+    private const string Alphabet = "0123456789..,_ eE+-×^/*()kmMsVdBHzµΩ°%√²⁻ain\u00A0\u0663";
+
+    private static string TextOf(int[] letters) => new(letters.Take(12).Select(letter => Alphabet[(int)((uint)letter % Alphabet.Length)]).ToArray());
+
+    [Property(MaxTest = 20_000)]
+    public void ANumberReadTheShortWay_IsTheOneThatTheFullReaderFinds(int[] letters, bool embedded, bool isComma)
+    {
+        string text = "1" + TextOf(letters);
+        char mark = isComma ? ',' : '.';
+        if (!NumberReader.TryReadPlain(text, 0, mark, out DecimalNumber plain)) return;
+        Assert.True(NumberReader.TryReadAny(text, 0, mark, embedded, out DecimalNumber full, out TextProblem problem), $"'{text}': {problem.Fault}");
+        Assert.Equal((full.Mantissa, full.Exponent, full.Start, full.DigitsEnd, full.End, full.IsNegative, full.HasMoreDigits), (plain.Mantissa, plain.Exponent, plain.Start, plain.DigitsEnd, plain.End, plain.IsNegative, plain.HasMoreDigits));
+    }
+
+    private static readonly string[] Symbols = UnitTable.All.Select(unit => unit.Symbol).ToArray();
+
+    [Property(MaxTest = 20_000)]
+    public void AUnitReadTheShortWay_IsTheOneThatTheFullReaderFinds(NonNegativeInt prefix, NonNegativeInt symbol, int[] letters, bool embedded)
+    {
+        string text = Prefixes[prefix.Get % Prefixes.Length] + Symbols[symbol.Get % Symbols.Length] + TextOf(letters.Take(letters.Length % 4).ToArray());
+        if (!UnitReader.TryReadSymbol(text, 0, out UnitReading plain)) return;
+        Assert.True(UnitReader.TryReadExpression(text, 0, embedded, out UnitReading full, out TextProblem problem), $"'{text}': {problem.Fault}");
+        Assert.Same(full.Kind, plain.Kind);
+        Assert.Equal((full.Scale, full.OffsetInHundredths, full.Constant, full.End), (plain.Scale, plain.OffsetInHundredths, plain.Constant, plain.End));
+    }
+
+    [Fact]
+    public void EverySymbolOfTheTable_IsReadTheShortWay() => Assert.All(Symbols, symbol => Assert.True(UnitReader.TryReadSymbol(symbol + " ", 0, out _), symbol));
+
     [Theory]
     [InlineData("")]
     [InlineData("Hz")]

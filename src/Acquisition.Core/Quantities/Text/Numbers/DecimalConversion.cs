@@ -15,10 +15,7 @@ internal static class DecimalConversion
     /// <summary>More digits than any tie between two doubles has; those beyond are represented by a last 1.</summary>
     private const int DecidingDigits = 800;
 
-    private static readonly double[] ExactPowersOfTen =
-    {
-        1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
-    };
+    private static readonly double[] ExactPowersOfTen = PowersOfTen();
 
     /// <summary>Converts; infinity where the value is too large, 0 also where it is too small.</summary>
     internal static double ToDouble(Chars text, in DecimalNumber number, in UnitReading unit)
@@ -42,6 +39,15 @@ internal static class DecimalConversion
         bool isExact = mantissa <= LargestExactInteger && exponent >= -22 && exponent <= 22;
         value = !isExact ? 0 : exponent >= 0 ? mantissa * ExactPowersOfTen[exponent] : mantissa / ExactPowersOfTen[-exponent];
         return isExact;
+    }
+
+    private static double[] PowersOfTen()
+    {
+        // Each is a double exactly, so each product is too.
+        var powers = new double[23];
+        powers[0] = 1;
+        for (int i = 1; i < powers.Length; i++) powers[i] = 10 * powers[i - 1];
+        return powers;
     }
 
     private static double FromLongDecimal(ulong mantissa, int exponent)

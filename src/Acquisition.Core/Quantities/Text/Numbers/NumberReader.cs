@@ -11,6 +11,40 @@ internal static class NumberReader
 
     internal static bool TryRead(Chars text, int start, char decimalMark, bool embedded, out DecimalNumber number, out TextProblem problem)
     {
+        problem = default;
+        return TryReadPlain(text, start, decimalMark, out number) || TryReadAny(text, start, decimalMark, embedded, out number, out problem);
+    }
+
+    /// <summary>The frequent case: a few digits that plainly end, at most one point between them. False says nothing but that it is another case.</summary>
+    internal static bool TryReadPlain(Chars text, int start, char decimalMark, out DecimalNumber number)
+    {
+        number = default;
+        ulong mantissa = 0;
+        int at = start, point = -1;
+        for (; at < text.Length; at++)
+        {
+            char c = text[at];
+            if (c >= '0' && c <= '9')
+                mantissa = mantissa * 10 + (uint)(c - '0');
+            else if (c == decimalMark && point < 0)
+                point = at;
+            else
+                break;
+        }
+        int length = at - start;
+        if (length == 0 || length >= DecimalNumber.DigitsHeld || point == start || point == at - 1) return false;
+        int after = at < text.Length && text[at] == ' ' ? at + 1 : at;
+        if (after < text.Length && (text[after] > '~' || text[after] is ' ' or 'e' or 'E' or ',' or '.' or '_' or (>= '0' and <= '9'))) return false;
+        number.Mantissa = mantissa;
+        number.Exponent = point < 0 ? 0 : point + 1 - at;
+        number.Start = start;
+        number.DigitsEnd = at;
+        number.End = at;
+        return true;
+    }
+
+    internal static bool TryReadAny(Chars text, int start, char decimalMark, bool embedded, out DecimalNumber number, out TextProblem problem)
+    {
         number = default;
         int at = start;
         if (at < text.Length && (text[at] == '-' || text[at] == '\u2212' || text[at] == '+'))
@@ -34,18 +68,23 @@ internal static class NumberReader
             return Fail(isForeign ? TextFault.ForeignDigit : TextFault.NumberExpected, isForeign ? at : start, isForeign ? 1 : 0, out problem);
         }
         number.DigitsEnd = at;
-        if (at < text.Length)
-        {
-            if (text[at] == ',' && IsDigit(text, at + 1) && !embedded) return Fail(TextFault.Comma, at, 1, out problem);
-            if (text[at] == '.' && IsDigit(text, at + 1)) return Fail(TextFault.Point, at, 1, out problem);
-            if (char.IsDigit(text[at])) return Fail(TextFault.ForeignDigit, at, 1, out problem);
-            if (text[at] == '_' && IsDigit(text, at + 1)) return Fail(TextFault.GroupNotOfThree, at + 1, DigitRun(text, at + 1), out problem);
-        }
+        if (at < text.Length && text[at] is not ' ' && !EndsWell(text, at, embedded, out problem)) return false;
         int exponent = MayBeExponent(text, at) ? ReadExponent(text, ref at) : 0;
         number.Mantissa = digits.Mantissa;
         number.Exponent = digits.Exponent + exponent;
         number.HasMoreDigits = digits.HasMore;
         number.End = at;
+        return true;
+    }
+
+    /// <summary>Whether a number may end before this character: not before one that looks as if it went on.</summary>
+    private static bool EndsWell(Chars text, int at, bool embedded, out TextProblem problem)
+    {
+        problem = default;
+        if (text[at] == ',' && IsDigit(text, at + 1) && !embedded) return Fail(TextFault.Comma, at, 1, out problem);
+        if (text[at] == '.' && IsDigit(text, at + 1)) return Fail(TextFault.Point, at, 1, out problem);
+        if (char.IsDigit(text[at])) return Fail(TextFault.ForeignDigit, at, 1, out problem);
+        if (text[at] == '_' && IsDigit(text, at + 1)) return Fail(TextFault.GroupNotOfThree, at + 1, DigitRun(text, at + 1), out problem);
         return true;
     }
 

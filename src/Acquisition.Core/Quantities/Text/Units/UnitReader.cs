@@ -26,6 +26,31 @@ internal static class UnitReader
     /// <param name="problem">Why it is none: <see cref="TextFault.UnitExpected"/> and <see cref="TextFault.UnknownUnit"/> at the start mean that there is no unit here at all.</param>
     internal static bool TryRead(Chars text, int start, bool embedded, out UnitReading reading, out TextProblem problem)
     {
+        problem = default;
+        return TryReadSymbol(text, start, out reading) || TryReadExpression(text, start, embedded, out reading, out problem);
+    }
+
+    /// <summary>The frequent case: a single symbol that plainly ends. False says nothing but that it is another case.</summary>
+    internal static bool TryReadSymbol(Chars text, int start, out UnitReading reading)
+    {
+        reading = default;
+        long key = 0;
+        int end = start, code = 0;
+        while (end < text.Length && (code = SymbolKey.Code(text[end])) != 0)
+        {
+            key = key << 6 | (long)code;
+            end++;
+        }
+        if (end < text.Length && (text[end] > '~' || text[end] is '/' or '*' or '^' or '(' or '_' or (>= '0' and <= '9'))) return false;
+        int letters = end - start;
+        if (letters == 0 || letters > SymbolKey.MaximumLength || UnitTable.Find(key, letters, out Unit? unit, out UnitPrefix prefix) != UnitMatch.Found) return false;
+        QuantityKind kind = unit!.Kind;
+        reading = new UnitReading(kind.Dimension, kind.Nature, kind.Reference, unit.Scale.WithPrefix(prefix), end, unit.OffsetInHundredths, unit.Constant, kind);
+        return true;
+    }
+
+    internal static bool TryReadExpression(Chars text, int start, bool embedded, out UnitReading reading, out TextProblem problem)
+    {
         reading = default;
         int at = start;
         if (!UnitFactor.TryRead(text, ref at, embedded, out UnitFactor first, out problem)) return false;
@@ -106,8 +131,8 @@ internal static class UnitReader
         problem = default;
         if (factor.IsPlain)
         {
-            UnitScale scale = unit.Scale.WithPrefix(factor.Prefix);
-            reading = new UnitReading(unit.Dimension, unit.Nature, unit.Reference, scale, end, unit.OffsetInHundredths, unit.Constant, unit.Kind);
+            QuantityKind kind = unit.Kind;
+            reading = new UnitReading(kind.Dimension, kind.Nature, kind.Reference, unit.Scale.WithPrefix(factor.Prefix), end, unit.OffsetInHundredths, unit.Constant, kind);
             return true;
         }
         var product = new UnitProduct();

@@ -1,3 +1,5 @@
+using System.Collections.Generic;
+
 namespace Acquisition.Core;
 
 /// <summary>
@@ -6,74 +8,89 @@ namespace Acquisition.Core;
 /// </summary>
 internal static class UnitTable
 {
-    internal static readonly Unit[] All =
-    {
-        new("Hz", QuantityKind.Frequency, UnitPrefixes.Decimal),
-        new("s", QuantityKind.Duration, UnitPrefixes.Decimal),
-        new("min", QuantityKind.Duration, UnitPrefixes.None, new(6, 1, 1, 0, 0)),
-        new("h", QuantityKind.Duration, UnitPrefixes.None, new(36, 1, 2, 0, 0)),
-
-        new("Sa", QuantityKind.PointCount, UnitPrefixes.DecimalAndBinary),
-        new("pts", QuantityKind.PointCount, UnitPrefixes.Multiples),
-        new("pt", QuantityKind.PointCount, UnitPrefixes.Multiples),
-        new("bit", QuantityKind.BitDepth, UnitPrefixes.DecimalAndBinary),
-        new("B", QuantityKind.BitDepth, UnitPrefixes.Multiples, new(1, 1, 0, 3, 0)),
-        new("Bd", QuantityKind.SymbolRate, UnitPrefixes.Decimal),
-        new("symbol", QuantityKind.Symbols),
-        new("UI", QuantityKind.UnitIntervals, UnitPrefixes.Decimal),
-        new("div", QuantityKind.Divisions),
-        new("octave", QuantityKind.Octaves),
-        new("oct", QuantityKind.Octaves),
-        new("decade", QuantityKind.Decades),
-        new("dec", QuantityKind.Decades),
-
-        new("V", QuantityKind.Voltage, UnitPrefixes.Decimal),
-        new("Vpk", QuantityKind.PeakVoltage, UnitPrefixes.Decimal),
-        new("Vp", QuantityKind.PeakVoltage, UnitPrefixes.Decimal),
-        new("Vpp", QuantityKind.PeakToPeakVoltage, UnitPrefixes.Decimal),
-        new("Vrms", QuantityKind.RmsVoltage, UnitPrefixes.Decimal),
-        new("A", QuantityKind.Current, UnitPrefixes.Decimal),
-        new("Apk", QuantityKind.PeakCurrent, UnitPrefixes.Decimal),
-        new("Ap", QuantityKind.PeakCurrent, UnitPrefixes.Decimal),
-        new("App", QuantityKind.PeakToPeakCurrent, UnitPrefixes.Decimal),
-        new("Arms", QuantityKind.RmsCurrent, UnitPrefixes.Decimal),
-        new("Ω", QuantityKind.Resistance, UnitPrefixes.Decimal),
-        new("Ohm", QuantityKind.Resistance, UnitPrefixes.Decimal),
-        new("ohm", QuantityKind.Resistance, UnitPrefixes.Decimal),
-        new("S", QuantityKind.Conductance, UnitPrefixes.Decimal),
-        new("F", QuantityKind.Capacitance, UnitPrefixes.Decimal),
-        new("H", QuantityKind.Inductance, UnitPrefixes.Decimal),
-        new("W", QuantityKind.Power, UnitPrefixes.Decimal),
-        new("J", QuantityKind.Energy, UnitPrefixes.Decimal),
-        new("g", QuantityKind.Mass, UnitPrefixes.Decimal, UnitScale.Ten(-3)),
-
-        new("K", QuantityKind.Temperature, UnitPrefixes.Decimal),
-        new("°C", QuantityKind.Temperature, 27315, UnitConstant.None),
-        new("degC", QuantityKind.Temperature, 27315, UnitConstant.None),
-        new("m", QuantityKind.Length, UnitPrefixes.Decimal),
-        new("in", QuantityKind.Length, UnitPrefixes.None, new(254, 1, -4, 0, 0)),
-        new("rad", QuantityKind.Angle, UnitPrefixes.Decimal),
-        new("°", QuantityKind.Angle, UnitPrefixes.None, new(1, 18, -1, 0, 1)),
-        new("deg", QuantityKind.Angle, UnitPrefixes.None, new(1, 18, -1, 0, 1)),
-        new("%", QuantityKind.Ratio, UnitPrefixes.None, UnitScale.Ten(-2)),
-        new("ppm", QuantityKind.Ratio, UnitPrefixes.None, UnitScale.Ten(-6)),
-        new("ppb", QuantityKind.Ratio, UnitPrefixes.None, UnitScale.Ten(-9)),
-
-        new("dB", QuantityKind.DecibelRatio),
-        new("Np", QuantityKind.DecibelRatio, 0, UnitConstant.DecibelsPerNeper),
-        new("dBc", QuantityKind.CarrierRatio),
-        new("dBFS", QuantityKind.FullScaleRatio),
-        new("dBm", QuantityKind.PowerLevel),
-        new("dBW", QuantityKind.PowerLevel, 3000, UnitConstant.None),
-        new("dBV", QuantityKind.VoltageLevel),
-        new("dBmV", QuantityKind.VoltageLevel, -6000, UnitConstant.None),
-        new("dBµV", QuantityKind.VoltageLevel, -12000, UnitConstant.None),
-        new("dBu", QuantityKind.VoltageLevel, 0, UnitConstant.ZeroDecibelU),
-    };
+    internal static readonly List<Unit> All = new(64);
 
     private const int Slots = 256;
-    private static readonly long[] KeyOf = new long[All.Length];
-    private static readonly byte[] SlotOf = FillSlots();
+    private static readonly long[] KeyAt = new long[Slots];
+    private static readonly Unit?[] UnitAt = new Unit?[Slots];
+
+    // Statements rather than one array: a first text waits for them, and they are compiled in half the time.
+    static UnitTable()
+    {
+        Add("Hz", QuantityKind.Frequency, UnitPrefixes.Decimal);
+        Add("s", QuantityKind.Duration, UnitPrefixes.Decimal);
+        Add(new Unit("min", QuantityKind.Duration, UnitPrefixes.None, new(6, 1, 1, 0, 0)));
+        Add(new Unit("h", QuantityKind.Duration, UnitPrefixes.None, new(36, 1, 2, 0, 0)));
+
+        Add("Sa", QuantityKind.PointCount, UnitPrefixes.DecimalAndBinary);
+        Add("pts", QuantityKind.PointCount, UnitPrefixes.Multiples);
+        Add("pt", QuantityKind.PointCount, UnitPrefixes.Multiples);
+        Add("bit", QuantityKind.BitDepth, UnitPrefixes.DecimalAndBinary);
+        Add(new Unit("B", QuantityKind.BitDepth, UnitPrefixes.Multiples, new(1, 1, 0, 3, 0)));
+        Add("Bd", QuantityKind.SymbolRate, UnitPrefixes.Decimal);
+        Add("symbol", QuantityKind.Symbols);
+        Add("UI", QuantityKind.UnitIntervals, UnitPrefixes.Decimal);
+        Add("div", QuantityKind.Divisions);
+        Add("octave", QuantityKind.Octaves);
+        Add("oct", QuantityKind.Octaves);
+        Add("decade", QuantityKind.Decades);
+        Add("dec", QuantityKind.Decades);
+
+        Add("V", QuantityKind.Voltage, UnitPrefixes.Decimal);
+        Add("Vpk", QuantityKind.PeakVoltage, UnitPrefixes.Decimal);
+        Add("Vp", QuantityKind.PeakVoltage, UnitPrefixes.Decimal);
+        Add("Vpp", QuantityKind.PeakToPeakVoltage, UnitPrefixes.Decimal);
+        Add("Vrms", QuantityKind.RmsVoltage, UnitPrefixes.Decimal);
+        Add("A", QuantityKind.Current, UnitPrefixes.Decimal);
+        Add("Apk", QuantityKind.PeakCurrent, UnitPrefixes.Decimal);
+        Add("Ap", QuantityKind.PeakCurrent, UnitPrefixes.Decimal);
+        Add("App", QuantityKind.PeakToPeakCurrent, UnitPrefixes.Decimal);
+        Add("Arms", QuantityKind.RmsCurrent, UnitPrefixes.Decimal);
+        Add("Ω", QuantityKind.Resistance, UnitPrefixes.Decimal);
+        Add("Ohm", QuantityKind.Resistance, UnitPrefixes.Decimal);
+        Add("ohm", QuantityKind.Resistance, UnitPrefixes.Decimal);
+        Add("S", QuantityKind.Conductance, UnitPrefixes.Decimal);
+        Add("F", QuantityKind.Capacitance, UnitPrefixes.Decimal);
+        Add("H", QuantityKind.Inductance, UnitPrefixes.Decimal);
+        Add("W", QuantityKind.Power, UnitPrefixes.Decimal);
+        Add("J", QuantityKind.Energy, UnitPrefixes.Decimal);
+        Add(new Unit("g", QuantityKind.Mass, UnitPrefixes.Decimal, UnitScale.Ten(-3)));
+
+        Add("K", QuantityKind.Temperature, UnitPrefixes.Decimal);
+        Add(new Unit("°C", QuantityKind.Temperature, 27315, UnitConstant.None));
+        Add(new Unit("degC", QuantityKind.Temperature, 27315, UnitConstant.None));
+        Add("m", QuantityKind.Length, UnitPrefixes.Decimal);
+        Add(new Unit("in", QuantityKind.Length, UnitPrefixes.None, new(254, 1, -4, 0, 0)));
+        Add("rad", QuantityKind.Angle, UnitPrefixes.Decimal);
+        Add(new Unit("°", QuantityKind.Angle, UnitPrefixes.None, new(1, 18, -1, 0, 1)));
+        Add(new Unit("deg", QuantityKind.Angle, UnitPrefixes.None, new(1, 18, -1, 0, 1)));
+        Add(new Unit("%", QuantityKind.Ratio, UnitPrefixes.None, UnitScale.Ten(-2)));
+        Add(new Unit("ppm", QuantityKind.Ratio, UnitPrefixes.None, UnitScale.Ten(-6)));
+        Add(new Unit("ppb", QuantityKind.Ratio, UnitPrefixes.None, UnitScale.Ten(-9)));
+
+        Add("dB", QuantityKind.DecibelRatio);
+        Add(new Unit("Np", QuantityKind.DecibelRatio, 0, UnitConstant.DecibelsPerNeper));
+        Add("dBc", QuantityKind.CarrierRatio);
+        Add("dBFS", QuantityKind.FullScaleRatio);
+        Add("dBm", QuantityKind.PowerLevel);
+        Add(new Unit("dBW", QuantityKind.PowerLevel, 3000, UnitConstant.None));
+        Add("dBV", QuantityKind.VoltageLevel);
+        Add(new Unit("dBmV", QuantityKind.VoltageLevel, -6000, UnitConstant.None));
+        Add(new Unit("dBµV", QuantityKind.VoltageLevel, -12000, UnitConstant.None));
+        Add(new Unit("dBu", QuantityKind.VoltageLevel, 0, UnitConstant.ZeroDecibelU));
+    }
+
+    private static void Add(string symbol, QuantityKind kind, UnitPrefixes prefixes = UnitPrefixes.None) => Add(new Unit(symbol, kind, prefixes));
+
+    private static void Add(Unit unit)
+    {
+        All.Add(unit);
+        long key = SymbolKey.Of(unit.Symbol);
+        int slot = FirstSlot(key);
+        while (KeyAt[slot] != 0) slot = (slot + 1) % Slots;
+        KeyAt[slot] = key;
+        UnitAt[slot] = unit;
+    }
 
     /// <summary>Finds a symbol with its prefix by the key of its letters (see <see cref="SymbolKey"/>).</summary>
     internal static UnitMatch Find(long key, int length, out Unit? unit, out UnitPrefix prefix)
@@ -102,27 +119,14 @@ internal static class UnitTable
 
     private static Unit? Find(long key)
     {
-        for (int slot = FirstSlot(key); SlotOf[slot] != 0; slot = (slot + 1) % Slots)
+        for (int slot = FirstSlot(key); KeyAt[slot] != 0; slot = (slot + 1) % Slots)
         {
-            if (KeyOf[SlotOf[slot] - 1] == key) return All[SlotOf[slot] - 1];
+            if (KeyAt[slot] == key) return UnitAt[slot];
         }
         return null;
     }
 
     private static int FirstSlot(long key) => (int)((ulong)(key * -7046029254386353131L) >> 56);
-
-    private static byte[] FillSlots()
-    {
-        var slots = new byte[Slots];
-        for (int i = 0; i < KeyOf.Length; i++)
-        {
-            KeyOf[i] = SymbolKey.Of(All[i].Symbol);
-            int slot = FirstSlot(KeyOf[i]);
-            while (slots[slot] != 0) slot = (slot + 1) % Slots;
-            slots[slot] = (byte)(i + 1);
-        }
-        return slots;
-    }
 }
 
 /// <summary>How a symbol fares in the table.</summary>
