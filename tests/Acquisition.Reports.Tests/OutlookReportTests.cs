@@ -17,17 +17,17 @@ public sealed class OutlookReportTests
     public void Report_PrintsWhatTheOutlookHolds()
     {
         Outlook outlook = BeaconClock();
-        string markdown = OutlookReport.Of(outlook, "Beacon clock").ToMarkdown("beacon");
+        string markdown = outlook.ToReport("Beacon clock").ToMarkdown("beacon");
 
         Assert.Contains(outlook.ChainBandwidth!.Value.ToString("G4"), markdown, StringComparison.Ordinal);
-        Assert.Contains("| record length | 20 kpts |", markdown, StringComparison.Ordinal);
+        Assert.Contains("record length | 20 kpts |", markdown, StringComparison.Ordinal);
         Assert.Contains("| 1 | 24 MHz |", markdown, StringComparison.Ordinal);
         Assert.Contains("![Gain of", markdown, StringComparison.Ordinal);
         foreach (Finding finding in outlook.Findings) Assert.Contains(finding.Code, markdown, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Html_IsWellFormed() => Assert.NotNull(XDocument.Parse(OutlookReport.Of(BeaconClock(), "Beacon clock").ToHtml()).Root);
+    public void Html_IsWellFormed() => Assert.NotNull(XDocument.Parse(BeaconClock().ToReport("Beacon clock").ToHtml()).Root);
 
     [Fact]
     public void StepOfAResponseThatBlocksDc_IsRefused() => Assert.Throws<ArgumentException>(() => OutlookReport.Step(Response.HighPass(10.Hz())));

@@ -1,64 +1,99 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 using Acquisition.Core;
 
 namespace Acquisition.Reports;
 
-/// <summary>A report: headings, paragraphs, tables, findings and plots in reading order, written as Markdown or as an HTML fragment.</summary>
+/// <summary>A report: headings, paragraphs, tables, values, verdicts, findings and plots in reading order, written as Markdown, HTML, plain text, CSV or JSON.</summary>
 /// <remarks>
 /// Immutable: each <c>With…</c> returns a new report. It prints what it was given and computes nothing; it holds no clock and no machine name, so the same
-/// contents give the same bytes.
+/// contents give the same bytes on every host. Safety findings stand first, wherever they were added, and no finding is printed twice. Line ends are LF (CRLF in CSV).
 /// </remarks>
-public sealed class Report
+public sealed partial class Report
 {
-    private static readonly string[] ExplainedColumns = { "what", "value" };
-
     private readonly IReadOnlyList<Block> _blocks;
+    private IReadOnlyList<Block>? _arranged;
 
     /// <summary>An empty report.</summary>
     /// <param name="title">The title.</param>
     /// <exception cref="ArgumentNullException"><paramref name="title"/> is null.</exception>
     public Report(string title)
-        : this(title ?? throw new ArgumentNullException(nameof(title)), Array.Empty<Block>())
+        : this(title ?? throw new ArgumentNullException(nameof(title)), Array.Empty<KeyValuePair<string, string>>(), Array.Empty<Block>())
     {
     }
 
-    private Report(string title, IReadOnlyList<Block> blocks)
+    private Report(string title, IReadOnlyList<KeyValuePair<string, string>> identification, IReadOnlyList<Block> blocks)
     {
         Title = title;
+        Identification = identification;
         _blocks = blocks;
     }
 
     /// <summary>The title.</summary>
     public string Title { get; }
 
-    internal IReadOnlyList<Block> Blocks => _blocks;
+    /// <summary>What identifies the measurement: name and text of each line, as the caller gave them.</summary>
+    public IReadOnlyList<KeyValuePair<string, string>> Identification { get; }
+
+    internal IReadOnlyList<Block> Blocks => _arranged ??= Arrangement.Of(_blocks);
+
+    /// <summary>The same report under another title.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="title"/> is null.</exception>
+    public Report WithTitle(string title) => new(title ?? throw new ArgumentNullException(nameof(title)), Identification, _blocks);
+
+    /// <summary>Adds a line that identifies the measurement, such as serial number, operator, place or date.</summary>
+    /// <param name="name">What the line tells.</param>
+    /// <param name="text">What it is; a date too is text, written as the reader wants it.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public Report WithIdentification(string name, string text)
+    {
+        var line = new KeyValuePair<string, string>(name ?? throw new ArgumentNullException(nameof(name)), text ?? throw new ArgumentNullException(nameof(text)));
+        return new Report(Title, Identification.Append(line).ToArray(), _blocks);
+    }
 
     /// <summary>Adds a heading.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
-    public Report WithHeading(string text) => With(new Heading(text ?? throw new ArgumentNullException(nameof(text))));
+    public Report WithHeading(string text) => With(new Heading(2, text ?? throw new ArgumentNullException(nameof(text))));
 
     /// <summary>Adds a paragraph.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> is null.</exception>
     public Report WithParagraph(string text) => With(new Paragraph(text ?? throw new ArgumentNullException(nameof(text))));
 
-    /// <summary>Adds a table.</summary>
-    /// <param name="columns">The heads of the columns.</param>
-    /// <param name="rows">The cells, row by row, each row as long as <paramref name="columns"/>.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">A row has another number of cells than there are columns.</exception>
-    public Report WithTable(IReadOnlyList<string> columns, IReadOnlyList<IReadOnlyList<string>> rows)
+    /// <summary>Adds a table; one without rows is left out.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="table"/> is null.</exception>
+    public Report WithTable(ReportTable table)
     {
-        if (columns is null) throw new ArgumentNullException(nameof(columns));
-        if (rows is null) throw new ArgumentNullException(nameof(rows));
-        for (int i = 0; i < rows.Count; i++)
-        {
-            if (rows[i] is null || rows[i].Count != columns.Count)
-                throw new ArgumentException(FormattableString.Invariant($"row {i + 1} must have {columns.Count} cells; had {rows[i]?.Count ?? 0}"), nameof(rows));
-        }
-        return With(new Table(columns.ToArray(), rows.Select(row => row.ToArray()).ToArray()));
+        if (table is null) throw new ArgumentNullException(nameof(table));
+        return table.Rows.Count == 0 ? this : With(new TableBlock(table.Name, table));
+    }
+
+    /// <summary>Adds a list of values and what was found about them; an empty list is left out.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="values"/> is null.</exception>
+    public Report WithValues(ReportValues values)
+    {
+        if (values is null) throw new ArgumentNullException(nameof(values));
+        return values.Values.Count == 0 ? this : With(new ValuesBlock(values.Name, values)).WithFindings(values.Findings);
+    }
+
+    /// <summary>Adds a value, to four digits, with how it was computed, what from, the rules of thumb beside it, its assumptions and its findings.</summary>
+    /// <typeparam name="T">The quantity type of the value.</typeparam>
+    /// <exception cref="ArgumentNullException"><paramref name="value"/> is null.</exception>
+    public Report WithExplained<T>(Explained<T> value)
+        where T : struct, IQuantity =>
+        WithValues(new ReportValues((value ?? throw new ArgumentNullException(nameof(value))).Name, value.Name).With(value));
+
+    /// <summary>Adds verdicts with the numbers they follow from; none where the list is empty.</summary>
+    /// <param name="name">The name by which CSV and JSON call the list.</param>
+    /// <param name="caption">What was judged.</param>
+    /// <param name="verdicts">The verdicts.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public Report WithVerdicts(string name, string caption, IEnumerable<ReportVerdict> verdicts)
+    {
+        if (name is null) throw new ArgumentNullException(nameof(name));
+        if (caption is null) throw new ArgumentNullException(nameof(caption));
+        ReportVerdict[] all = (verdicts ?? throw new ArgumentNullException(nameof(verdicts))).ToArray();
+        return all.Length == 0 ? this : With(new VerdictsBlock(name, caption, all));
     }
 
     /// <summary>Adds findings, the gravest first, each with its remedy and source; none where the list is empty.</summary>
@@ -66,23 +101,7 @@ public sealed class Report
     public Report WithFindings(IReadOnlyList<Finding> findings)
     {
         if (findings is null) throw new ArgumentNullException(nameof(findings));
-        return findings.Count == 0 ? this : With(new FindingList(findings.OrderByDescending(finding => finding.Severity).ToArray()));
-    }
-
-    /// <summary>Adds a value, to four digits, with how it was computed, what from, the rules of thumb beside it, its assumptions and its findings.</summary>
-    /// <typeparam name="T">The quantity type of the value.</typeparam>
-    /// <exception cref="ArgumentNullException"><paramref name="value"/> is null.</exception>
-    public Report WithExplained<T>(Explained<T> value)
-        where T : struct, IQuantity
-    {
-        if (value is null) throw new ArgumentNullException(nameof(value));
-        var rows = new List<string[]> { new[] { value.Name, Text(value.Value) } };
-        rows.AddRange(value.Inputs.Select(input => new[] { "from " + input.Key, input.Value }));
-        rows.AddRange(value.Rules.Select(rule => new[] { "rule of thumb", rule.ToString() }));
-        rows.AddRange(value.Assumptions.Select(assumption => new[] { "assumes", assumption }));
-        rows.Add(new[] { "method", value.Method });
-        rows.Add(new[] { "source", value.Source });
-        return WithTable(ExplainedColumns, rows).WithFindings(value.Findings);
+        return findings.Count == 0 ? this : With(new FindingList("findings", findings.ToArray()));
     }
 
     /// <summary>Adds a plot: in HTML inside the text, in Markdown as a link to one of <see cref="PlotFiles"/>.</summary>
@@ -94,26 +113,10 @@ public sealed class Report
     public Report WithReport(Report other)
     {
         if (other is null) throw new ArgumentNullException(nameof(other));
-        return new Report(Title, _blocks.Append(new Heading(other.Title)).Concat(other._blocks).ToArray());
+        IEnumerable<Block> lowered = other._blocks.Select(block => block is Heading heading ? new Heading(Math.Min(6, heading.Level + 1), heading.Text) : block);
+        IEnumerable<Block> identification = other.Identification.Select(line => new Paragraph(line.Key + ": " + line.Value));
+        return new Report(Title, Identification, _blocks.Append(new Heading(2, other.Title)).Concat(identification).Concat(lowered).ToArray());
     }
 
-    /// <summary>The report as Markdown with tables; line ends are LF.</summary>
-    /// <param name="plotName">The beginning of the names of <see cref="PlotFiles"/>, without extension.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="plotName"/> is null.</exception>
-    public string ToMarkdown(string plotName = "plot") => MarkdownWriter.Write(this, plotName ?? throw new ArgumentNullException(nameof(plotName)));
-
-    /// <summary>The report as an HTML fragment: escaped, with classes that start with <c>acquisition-</c>, without scripts and external resources; line ends are LF.</summary>
-    public string ToHtml() => HtmlWriter.Write(this);
-
-    /// <summary>File name and SVG text of each plot, as <see cref="ToMarkdown"/> links them.</summary>
-    /// <param name="plotName">The beginning of the names, without extension.</param>
-    public IReadOnlyList<KeyValuePair<string, string>> PlotFiles(string plotName = "plot") =>
-        _blocks.OfType<Picture>().Select((picture, i) => new KeyValuePair<string, string>(PlotFile(plotName, i), picture.Plot.ToSvg())).ToArray();
-
-    internal static string PlotFile(string plotName, int index) => plotName + "-" + (index + 1).ToString(CultureInfo.InvariantCulture) + ".svg";
-
-    private static string Text<T>(T value)
-        where T : struct, IQuantity => value.ToQuantity().ToString("G4", CultureInfo.InvariantCulture);
-
-    private Report With(Block block) => new(Title, _blocks.Append(block).ToArray());
+    private Report With(Block block) => new(Title, Identification, _blocks.Append(block).ToArray());
 }

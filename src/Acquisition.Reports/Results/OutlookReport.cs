@@ -1,9 +1,7 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 using Acquisition.Core;
-using Acquisition.Core.Planning;
 
 namespace Acquisition.Reports;
 
@@ -12,33 +10,24 @@ public static class OutlookReport
 {
     private const int PointsPerCurve = 201;
 
-    private static readonly string[] Pair = { "what", "value" };
-    private static readonly string[] HarmonicColumns = { "harmonic", "frequency", "applied", "displayed", "shown at" };
-    private static readonly string[] ContributionColumns = { "element", "effect", "share" };
-
     /// <summary>The report of an outlook.</summary>
     /// <param name="outlook">The outlook.</param>
     /// <param name="title">The title of the report.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Report Of(Outlook outlook, string title)
+    public static Report ToReport(this Outlook outlook, string title = "Outlook")
     {
         if (outlook is null) throw new ArgumentNullException(nameof(outlook));
-        Report report = new Report(title)
+        return new Report(title)
             .WithParagraph($"{outlook.Signal.Name} through {outlook.Response.Name}, taken by {outlook.Setup.Digitizer}.")
             .WithFindings(outlook.Findings)
-            .WithHeading("Chain");
-        if (outlook.ChainBandwidth is { } bandwidth) report = report.WithExplained(bandwidth);
-        if (outlook.ChainRiseTime is { } rise) report = report.WithExplained(rise);
-        report = report.WithHeading("Display").WithExplained(outlook.DisplayedAmplitude);
-        if (outlook.DisplayedEdge is { } edge) report = report.WithExplained(edge);
-        report = report.WithHeading("Sampling").WithTable(Pair, Sampling(outlook).ToArray());
-        if (outlook.Harmonics.Count > 0) report = report.WithHeading("Harmonics").WithTable(HarmonicColumns, outlook.Harmonics.Select(Row).ToArray());
-        if (outlook.Contributions.Count > 0)
-        {
-            report = report.WithHeading("What each element costs")
-                .WithTable(ContributionColumns, outlook.Contributions.Select(x => new[] { x.Element, x.Effect, Short(x.Share) }).ToArray());
-        }
-        return report.WithPlot(Gain(outlook.Response, outlook.NyquistFrequency));
+            .WithValues(new ReportValues("chain", "Chain").With(outlook.ChainBandwidth).With(outlook.ChainRiseTime).With("overshoot", ReportCell.OfAny(outlook.ChainOvershoot)))
+            .WithValues(Display(outlook))
+            .WithValues(Sampling(outlook))
+            .WithValues(Vertical(outlook))
+            .WithValues(Events(outlook))
+            .WithTable(Harmonics(outlook))
+            .WithTable(Contributions(outlook))
+            .WithPlot(Gain(outlook.Response, outlook.NyquistFrequency));
     }
 
     /// <summary>The gain of a response over frequency, from two decades below its bandwidth to one above, with the Nyquist frequency where it is given.</summary>
@@ -89,23 +78,56 @@ public static class OutlookReport
             .WithHorizontalLimit("90 %", 90);
     }
 
-    private static IEnumerable<string[]> Sampling(Outlook outlook)
+    private static ReportValues Display(Outlook outlook) => new ReportValues("display", "Display")
+        .With(outlook.DisplayedAmplitude)
+        .With("amplitude error", ReportCell.Of(outlook.AmplitudeError))
+        .With(outlook.DisplayedEdge)
+        .With("edge error", ReportCell.OfAny(outlook.EdgeError))
+        .With("harmonics kept", outlook.Harmonics.Count > 0 ? ReportCell.Count(outlook.HarmonicsKept) : null);
+
+    private static ReportValues Sampling(Outlook outlook) => new ReportValues("sampling", "Sampling")
+        .With(outlook.SampleRate)
+        .With("record length", ReportCell.Of(outlook.RecordLength))
+        .With("window", ReportCell.Of(outlook.Window))
+        .With("Nyquist frequency", ReportCell.Of(outlook.NyquistFrequency))
+        .With("Nyquist margin", Number(outlook.NyquistMargin))
+        .With("points per period", Number(outlook.PointsPerPeriod))
+        .With("intervals per edge", Number(outlook.IntervalsPerEdge))
+        .With("folded content", ReportCell.OfAny(outlook.AliasShare), "of the fundamental")
+        .With("interpolation error", ReportCell.OfAny(outlook.InterpolationError))
+        .With("interpolation error of the highest harmonic kept", ReportCell.OfAny(outlook.InterpolationErrorOfHighestHarmonic));
+
+    private static ReportValues Vertical(Outlook outlook) => new ReportValues("vertical", "Vertical")
+        .With("range", ReportCell.OfAny(outlook.FullScale))
+        .With("one code", ReportCell.OfAny(outlook.LeastSignificantBit))
+        .With("noise", ReportCell.OfAny(outlook.Noise))
+        .With("noise of quantization", ReportCell.OfAny(outlook.QuantizationNoise))
+        .With("noise of jitter", ReportCell.OfAny(outlook.JitterNoise))
+        .With("noise altogether", ReportCell.OfAny(outlook.TotalNoise))
+        .With(outlook.EffectiveBits)
+        .With("smallest detail", ReportCell.OfAny(outlook.SmallestDetail))
+        .With("edge timing", ReportCell.OfAny(outlook.EdgeTimingUncertainty), "one standard deviation");
+
+    private static ReportValues Events(Outlook outlook)
     {
-        yield return new[] { "sample rate", Short(outlook.SampleRate.Value) };
-        yield return new[] { "record length", outlook.RecordLength.ToString() };
-        yield return new[] { "window", Short(outlook.Window) };
-        yield return new[] { "Nyquist frequency", Short(outlook.NyquistFrequency) };
-        if (outlook.PointsPerPeriod is { } points) yield return new[] { "points per period", points.ToString("G4", CultureInfo.InvariantCulture) };
-        if (outlook.IntervalsPerEdge is { } intervals) yield return new[] { "intervals per edge", intervals.ToString("G4", CultureInfo.InvariantCulture) };
-        if (outlook.EffectiveBits is { } bits) yield return new[] { "effective bits", Short(bits.Value) };
-        if (outlook.SmallestDetail is { } detail) yield return new[] { "smallest detail", Short(detail) };
+        var values = new ReportValues("pulse", "The pulse to watch for");
+        return outlook.Events is not { } events ? values : values
+            .With("width", ReportCell.Of(events.Width))
+            .With("height shown", ReportCell.Of(events.Height))
+            .With("chance of a sample", ReportCell.Of(events.ChanceOfASample))
+            .With("fewest samples on it", ReportCell.Of(events.FewestSamples))
+            .With("time observed", ReportCell.OfAny(events.ObservedShare))
+            .With("chance to be seen, each time", ReportCell.Of(events.ChancePerOccurrence));
     }
 
-    private static string[] Row(HarmonicOutlook line) => new[]
-    {
-        line.Number.ToString(CultureInfo.InvariantCulture), Short(line.Frequency), Short(line.Applied), Short(line.Displayed), line.IsAliased ? Short(line.ShownAt) + " (folded)" : Short(line.ShownAt),
-    };
+    private static ReportTable Harmonics(Outlook outlook) => new ReportTable("harmonics", "Harmonics, as applied and as displayed", "harmonic", "frequency", "applied", "displayed", "shown at", "note")
+        .WithRows(outlook.Harmonics.Select(line => new ReportCell[]
+        {
+            ReportCell.Count(line.Number), ReportCell.Of(line.Frequency), ReportCell.Of(line.Applied), ReportCell.Of(line.Displayed), ReportCell.Of(line.ShownAt), line.IsAliased ? "folded" : null,
+        }));
 
-    private static string Short<T>(T value)
-        where T : struct, IQuantity => value.ToQuantity().ToString("G4", CultureInfo.InvariantCulture);
+    private static ReportTable Contributions(Outlook outlook) => new ReportTable("contributions", "What each element costs", "element", "share", "effect")
+        .WithRows(outlook.Contributions.Select(x => new[] { x.Element, ReportCell.Of(x.Share), x.Effect }));
+
+    private static ReportCell? Number(Ratio? ratio) => ratio is { } value ? ReportCell.Number(value.Fraction) : null;
 }

@@ -39,11 +39,11 @@ internal sealed class JsonWriter
         return this;
     }
 
-    /// <summary>A number in its shortest form that reads back to the same bits; null where it is not finite, which JSON cannot carry.</summary>
+    /// <summary>A number in its shortest form that reads back to the same bits, written by the library's own digits since those of runtimes differ; null where it is not finite, which JSON cannot carry.</summary>
     internal JsonWriter Number(string? name, double value)
     {
         Entry(name);
-        _text.Append(Math.Abs(value) <= double.MaxValue ? value.ToString("R", CultureInfo.InvariantCulture) : "null");
+        _text.Append(Math.Abs(value) <= double.MaxValue ? new Quantity(value, QuantityKind.Ratio).ToString() : "null");
         return this;
     }
 
@@ -94,6 +94,10 @@ internal sealed class JsonWriter
 
     private void NewLine() => _text.Append('\n').Append(' ', 2 * _depth);
 
+    /// <summary>Separators of lines, marks of direction and the byte order mark: whoever looks at the text must see them.</summary>
+    private static bool ChangesTheLine(char c) =>
+        c is '\u2028' or '\u2029' or '\u200E' or '\u200F' or '\u061C' or '\uFEFF' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
+
     private void Quote(string value)
     {
         _text.Append('"');
@@ -112,7 +116,7 @@ internal sealed class JsonWriter
                     bool paired = char.IsHighSurrogate(c) && i + 1 < value.Length && char.IsLowSurrogate(value[i + 1]);
                     if (paired)
                         _text.Append(c).Append(value[++i]);
-                    else if (c < ' ' || char.IsSurrogate(c) || c is '\u2028' or '\u2029')
+                    else if (char.IsControl(c) || char.IsSurrogate(c) || ChangesTheLine(c))
                         _text.Append("\\u").Append(((int)c).ToString("x4", CultureInfo.InvariantCulture));
                     else
                         _text.Append(c);

@@ -41,6 +41,12 @@ public sealed class WorksheetEntry
     /// <summary>The verdict of a check; null for other lines.</summary>
     public WorksheetVerdict? Verdict { get; internal set; }
 
+    /// <summary>By how much a check that compares is met, from its values without their uncertainties: the greater side less the smaller one, negative where it is not met. Null for other lines.</summary>
+    public Quantity? Margin { get; internal set; }
+
+    /// <summary>Whether a <see cref="Margin"/> of exactly 0 does not meet the check (<c>&lt;</c> and <c>&gt;</c>, not <c>&lt;=</c> and <c>&gt;=</c>).</summary>
+    public bool IsStrict { get; internal set; }
+
     /// <summary>How a check with uncertain inputs was decided: its margin as the measured value, the rule, the probability that the check is met. Null for other lines, and where nothing is uncertain.</summary>
     public ConformityDecision? Decision { get; internal set; }
 

@@ -79,6 +79,8 @@ internal sealed class WorksheetEvaluation
         if (statement.Keyword == WorksheetKeyword.Check)
         {
             entry.Decision = problem is null ? Decision(index) : null;
+            entry.Margin = problem is null && place.Margin >= 0 && place.MarginKind is { } kind && Arithmetic.IsFinite(_numbers[place.Margin]) ? new Quantity(_numbers[place.Margin], kind) : default(Quantity?);
+            entry.IsStrict = statement.Formula is BinaryNode { Operator: Operator.Less or Operator.Greater };
             entry.Verdict = problem is null ? Verdict(index, entry.Decision) : WorksheetVerdict.NotEvaluated;
         }
         return entry;
