@@ -37,6 +37,16 @@ public sealed class WorksheetTests
     }
 
     [Fact]
+    public void Result_InWords_IsOneLineForEachEntryWithItsVerdictAndMessage()
+    {
+        string[] lines = Worksheet.Build(Beacon).Evaluate().ToString().Split('\n');
+        Assert.Equal(8, lines.Length);
+        Assert.Equal("   2  clock = 24 MHz", lines[0]);
+        Assert.Equal("   7  seen <= 1.10 * edge: failed: the chain stretches the edge by more than 10 %", lines[4]);
+        Assert.Equal("   8  clock < 50 MHz: passed", lines[5]);
+    }
+
+    [Fact]
     public void UncertainGiven_CarriesThroughTheLinesAsOneSource()
     {
         WorksheetResult result = Worksheet.Build("""

@@ -188,8 +188,8 @@ public class OutlookTests
         Signal slow = Signal.Square(1.kHz(), 2.Vpp());
         var sampler = new Digitizer(10.MSaPerS(), 1.Mpts(), 8.bit());
         Outlook outlook = slow.Through(Response.Gaussian(1.GHz())).SampledBy(sampler).Over(10.ms());
-        // Odd harmonics from 5001 on: sum of 1/n² over odd n above N is close to 1/(2N).
-        double expected = Math.Sqrt(1 / (2 * 5000.0));
+        // Odd harmonics from 5001 on: sum of 1/n² over odd n above N is close to 1/(2N), that over all is π²/8.
+        double expected = Math.Sqrt(8 / (Math.PI * Math.PI) / (2 * 5000.0));
         Assert.Equal(expected, outlook.AliasShare!.Value.Fraction, 0.1 * expected);
     }
 

@@ -1,5 +1,7 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
+using System.Text;
 
 namespace Acquisition.Core.Formulas;
 
@@ -57,4 +59,17 @@ public sealed class WorksheetResult
 
     /// <summary>The result as JSON; docs/worksheet.schema.json describes it.</summary>
     public string ToJson() => WorksheetJson.Write(this);
+
+    /// <summary>One line for each entry: its line in the sheet, the verdict where there is one, name or formula, and value.</summary>
+    public override string ToString()
+    {
+        var text = new StringBuilder();
+        foreach (WorksheetEntry entry in Entries)
+        {
+            if (text.Length > 0) text.Append('\n');
+            text.AppendFormat(CultureInfo.InvariantCulture, "{0,4}  {1}", entry.Line, entry);
+            if (entry.Verdict is not null and not WorksheetVerdict.Passed && entry.Message is { } message) text.Append(": ").Append(message);
+        }
+        return text.ToString();
+    }
 }

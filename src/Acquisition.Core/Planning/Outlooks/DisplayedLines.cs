@@ -24,6 +24,7 @@ internal sealed class DisplayedLines
             SpectralLine line = signal.Harmonic(number);
             double gain = response.Magnitude(number * f0), shown = line.PeakVolts * gain * boxcar(number * f0);
             SlopePower += SquareOfSlope(number * f0, shown);
+            Power += shown * shown / 2;
             if (number == 1)
             {
                 carrier = shown;
@@ -40,7 +41,6 @@ internal sealed class DisplayedLines
             if (listed.Count < MostListed && (number == 1 || shown > 1e-4 * carrier))
                 listed.Add(new HarmonicOutlook(line, gain * boxcar(number * f0), nyquist, rate));
         }
-        CarrierVolts = carrier;
         if ((CountedOneByOne + 1) * f0 >= reach)
             return;
         AddBlocks(signal, response, f0, nyquist, reach, boxcar);
@@ -53,8 +53,8 @@ internal sealed class DisplayedLines
     /// <summary>The highest harmonic up to which all are shown at half power or better and below half the sample rate; 0 where not even the fundamental is.</summary>
     internal int HighestKept { get; private set; }
 
-    /// <summary>The fundamental on the display, V peak.</summary>
-    internal double CarrierVolts { get; }
+    /// <summary>The mean square of the displayed waveform about its mean, V².</summary>
+    internal double Power { get; private set; }
 
     /// <summary>The mean square of the slope of the displayed waveform, (V/s)².</summary>
     internal double SlopePower { get; private set; }
@@ -80,15 +80,17 @@ internal sealed class DisplayedLines
     {
         foreach (HarmonicBlock block in HarmonicBlock.From(CountedOneByOne + 1, reach / f0))
         {
-            double power = 0, slope = 0;
+            double power = 0, folded = 0, slope = 0;
             foreach (int at in block.Representatives())
             {
                 double shown = signal.Harmonic(at).PeakVolts * response.Magnitude(at * f0) * boxcar(at * f0);
                 slope += SquareOfSlope(at * f0, shown);
-                power += at * f0 < nyquist ? 0 : shown * shown / 2;
+                power += shown * shown / 2;
+                folded += at * f0 < nyquist ? 0 : shown * shown / 2;
             }
             SlopePower += slope * block.Weight;
-            AliasPower += power * block.Weight;
+            Power += power * block.Weight;
+            AliasPower += folded * block.Weight;
         }
     }
 }

@@ -52,8 +52,8 @@ public sealed partial class Outlook
     /// <summary>The lines at or above half the sample rate, the strongest first.</summary>
     public IReadOnlyList<HarmonicOutlook> Aliases => Harmonics.Where(line => line.IsAliased).OrderByDescending(line => line.Displayed).ToList();
 
-    /// <summary>All that folds, as a root-sum-square over the fundamental on the display; null for a signal that does not repeat.</summary>
-    public Ratio? AliasShare => Signal.Fundamental is null || _lines.Value.CarrierVolts <= 0 ? null : Ratio.FromSi(Math.Sqrt(2 * _lines.Value.AliasPower) / _lines.Value.CarrierVolts, "alias");
+    /// <summary>All that folds, rms, as a share of the rms of the displayed waveform about its mean; null for a signal that does not repeat.</summary>
+    public Ratio? AliasShare => Signal.Fundamental is null || !(_lines.Value.Power > 0) ? null : Ratio.FromSi(Math.Sqrt(_lines.Value.AliasPower / _lines.Value.Power), "alias");
 
     /// <summary>The largest error of drawing between the samples, for a sine of the fundamental frequency, as a fraction of its amplitude; null where it is aliased or the signal does not repeat.</summary>
     public Ratio? InterpolationError => Signal.Fundamental is { } fundamental ? InterpolationErrorAt(fundamental) : null;

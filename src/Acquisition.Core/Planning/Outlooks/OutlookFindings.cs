@@ -67,7 +67,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
                 ? $"about {PlainText.Short(BandwidthFactor(f.SiValue, bandwidth.Value.SiValue, limit) * bandwidth.Value.SiValue, Frequency.Kind)} of chain bandwidth shows it to {within}, or correct by the factor {PlainText.Number(1 / (1 - error))}"
                 : null;
         }
-        const string load = "less load on the source, or correct by the computed gain";
+        const string load = "less load on the source, or correct by the computed gain; an amplitude that the generator states into a load is given as such with the source impedance";
         if (outlook.LevelsSettle)
             return load;
         (double needed, double shortest) = outlook.Settling;
@@ -150,7 +150,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
             HarmonicOutlook? strongest = aliases.Count > 0 ? aliases[0] : null;
             string which = strongest is null ? "" : $"; the strongest is harmonic {strongest.Number}, {PlainText.Short(strongest.Frequency)}, which shows at {PlainText.Short(strongest.ShownAt)} with {PlainText.Short(strongest.Displayed)}";
             Add("harmonics-aliased", share.SiValue > 0.1 ? Severity.Failure : Severity.Warning,
-                $"what lies above {PlainText.Short(outlook.NyquistFrequency)} folds down: {PlainText.Short(share)} of the fundamental{which}",
+                $"what lies above {PlainText.Short(outlook.NyquistFrequency)} folds down: {PlainText.Short(share)} of the rms of the waveform{which}",
                 outlook.ChainBandwidth is { } b ? $"{RateRemedy(5 * b.Value.SiValue)}, or a bandwidth limit below {PlainText.Short(outlook.NyquistFrequency.SiValue / 2.5, Frequency.Kind)}" : null, "handbook 5.2, 12.2");
         }
     }

@@ -54,7 +54,7 @@ internal static class OutlookText
         Row(text, "points per period", outlook.PointsPerPeriod?.SiValue is { } points ? PlainText.Number(points) : null);
         Row(text, "points per edge", outlook.IntervalsPerEdge?.SiValue is { } intervals ? PlainText.Number(intervals) : null);
         Row(text, "interpolation error", outlook.InterpolationErrorOfHighestHarmonic is { } error ? "up to " + PlainText.Short(error) + FormattableString.Invariant($" (harmonic {outlook.HarmonicsKept}, {outlook.Setup.Interpolation.Name})") : null);
-        Row(text, "folded content", outlook.AliasShare is { } share ? PlainText.Short(share) + " of the fundamental" : null);
+        Row(text, "folded content", outlook.AliasShare is { } share ? PlainText.Short(share) + " of the rms of the waveform" : null);
         foreach (HarmonicOutlook alias in outlook.Aliases.Take(3))
             text.Note(alias.ToString());
     }

@@ -53,11 +53,11 @@ internal sealed partial class Specifier
         int highest = Math.Max(wanted, HighestThatMatters(signal, _shape.At(bandwidth.Value), error));
         string text = highest == 1
             ? $"more than two samples per period of {signal.Name}; 2.5 for sinc to rebuild it"
-            : FormattableString.Invariant($"what lies above harmonic {highest} of {signal.Name} ({PlainText.Short(highest * f0, Frequency.Kind)}) adds up to less than {PlainText.Short(error, Ratio.Kind)} of the fundamental; 2.5 samples per period up to there");
+            : FormattableString.Invariant($"what lies above harmonic {highest} of {signal.Name} ({PlainText.Short(highest * f0, Frequency.Kind)}) adds up to less than {PlainText.Short(error, Ratio.Kind)} of its rms; 2.5 samples per period up to there");
         reasons.Add(new Reason(2.5 * highest * f0, text, "handbook 5.1, 5.13"));
     }
 
-    /// <summary>The highest harmonic that must stay below half the sample rate: those above it add up, behind the response, to less than the error times the fundamental.</summary>
+    /// <summary>The highest harmonic that must stay below half the sample rate: those above it add up, behind the response, to less than the error times the rms of the waveform.</summary>
     private static int HighestThatMatters(Signal signal, Response response, double error)
     {
         const int oneByOne = 2000;
@@ -68,11 +68,12 @@ internal sealed partial class Specifier
         var powers = new double[last + 1];
         for (int number = 1; number <= last; number++)
             powers[number] = PowerOf(number);
-        double allowed = error * error * powers[1], beyond = 0;
         HarmonicBlock[] blocks = HarmonicBlock.From(oneByOne + 1, reach).ToArray();
+        double[] blockPowers = blocks.Select(block => block.Representatives().Sum(PowerOf) * block.Weight).ToArray();
+        double allowed = error * error * (powers.Sum() + blockPowers.Sum()), beyond = 0;
         for (int i = blocks.Length - 1; i >= 0; i--)
         {
-            beyond += blocks[i].Representatives().Sum(PowerOf) * blocks[i].Weight;
+            beyond += blockPowers[i];
             if (beyond > allowed)
                 return blocks[i].Last;
         }
