@@ -41,7 +41,7 @@ internal sealed class FactoredResponse : Response
 
     private protected override double StatedBandwidth => _bandwidth;
 
-    private protected override double StepDelay => _factors.Delay;
+    internal override double StepDelay => _factors.Delay;
 
     private protected override StepResponse MakeStep() => StepOf(_factors);
 

@@ -28,7 +28,7 @@ internal abstract class GeneralResponse : Response
     /// <summary>Points per decade at which crossings are looked for.</summary>
     private protected virtual int GridDensity => 48;
 
-    private protected override double StepDelay => 0;
+    internal override double StepDelay => 0;
 
     private protected override StepResponse MakeStep() => new PanelStep(this);
 

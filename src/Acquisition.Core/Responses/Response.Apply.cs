@@ -13,17 +13,20 @@ public abstract partial class Response
     /// </summary>
     /// <param name="signal">What goes in.</param>
     /// <remarks>
-    /// Harmonics are summed until the rest is below 1e-9 of the strongest; from the 16384th on, until less than 1 % of the spectrum of a jump is left, which takes 0.3 % from its foot. An ideal jump behind a single pole is then good to about
-    /// 1e-7 of its swing away from the jump. A response that never falls keeps 16384 harmonics of a jump.
+    /// A signal of levels that would need more than 16384 harmonics is the sum of what its edges do, each until it has settled, to about 1e-9 of the swing; times far from 0 carry the
+    /// rounding of the time itself. Anything else is summed over its harmonics until the rest is below 1e-9 of the strongest; from the 16384th on, until less than 1 % of the spectrum
+    /// of a jump is left.
     /// </remarks>
     /// <exception cref="ArgumentNullException"><paramref name="signal"/> is null.</exception>
-    /// <exception cref="NotSupportedException">The signal is random: take PseudoRandomBits or a BitPattern. Or more than 262 144 harmonics matter, as in rare fast pulses: take one of them alone.</exception>
+    /// <exception cref="NotSupportedException">The signal is random: take PseudoRandomBits or a BitPattern. Or more than 262 144 harmonics matter and edges cannot be added up: rare bursts, or a gain that ends abruptly and rings for ever.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A harmonic lies outside the data of a measured response that refuses to be asked there.</exception>
     public Signal Apply(Signal signal) => signal switch
     {
         null => throw new ArgumentNullException(nameof(signal)),
         RandomBitsSignal => throw new NotSupportedException($"{signal.Name} is random and has no waveform; take PseudoRandomBits or a BitPattern"),
         PulseSignal or StepSignal => new TransientSignal(signal, this),
+        SuperposedSignal earlier => earlier.Then(this),
+        LevelSignal levels when SuperposedSignal.Of(levels, this) is { } superposed => superposed,
         _ => new FilteredSignal(signal, this),
     };
 

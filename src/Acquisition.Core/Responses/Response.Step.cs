@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using Acquisition.Core.Responses;
 
 namespace Acquisition.Core;
@@ -15,7 +16,10 @@ public abstract partial class Response
     private protected abstract StepResponse MakeStep();
 
     /// <summary>The pure delay left out of <see cref="MakeStep"/>, s.</summary>
-    private protected abstract double StepDelay { get; }
+    internal abstract double StepDelay { get; }
+
+    /// <summary>When a step arrives at the output, s: once for each way through that has a delay of its own; its corners and jumps are there.</summary>
+    internal virtual IReadOnlyList<double> Arrivals => new[] { StepDelay };
 
     internal StepResponse StepResponse => _step ??= MakeStep();
 

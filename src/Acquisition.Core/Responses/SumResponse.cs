@@ -32,7 +32,9 @@ internal sealed class SumResponse : Response
         return sum;
     }
 
-    private protected override double StepDelay => 0;
+    internal override double StepDelay => 0;
+
+    internal override IReadOnlyList<double> Arrivals => Array.ConvertAll(_branches, branch => branch.Delay);
 
     private protected override StepResponse MakeStep() =>
         new SumStep(Array.ConvertAll(_branches, FactoredResponse.StepOf), Array.ConvertAll(_branches, branch => branch.Delay));

@@ -31,13 +31,10 @@ internal sealed class TransientSignal : Signal
             foreach (double time in response.EdgeTimes(transition.Edge))
                 times.Add(transition.Time + time);
         }
-        _highest = _lowest = _base;
-        foreach (double time in times)
-        {
-            double value = Value(time);
-            _highest = Math.Max(_highest, value);
-            _lowest = Math.Min(_lowest, value);
-        }
+        double[] marks = new double[times.Count];
+        times.CopyTo(marks);
+        _highest = Math.Max(_base, Largest(marks, 1));
+        _lowest = Math.Min(_base, -Largest(marks, -1));
     }
 
     public override Frequency? Fundamental => null;
@@ -65,6 +62,29 @@ internal sealed class TransientSignal : Signal
     internal override Complex Coefficient(int number) => number == 0 ? Mean : Complex.Zero;
 
     private protected override Complex VoltSeconds(double hertz) => _source.SpectrumAt(Acquisition.Core.Frequency.FromSi(hertz, "frequency")) * _response.ComplexGain(hertz);
+
+    /// <summary>The largest value: the best of the times, and golden section about it.</summary>
+    private double Largest(double[] times, double sign)
+    {
+        int best = 0;
+        double most = double.NegativeInfinity;
+        for (int i = 0; i < times.Length; i++)
+        {
+            double value = sign * Value(times[i]);
+            if (value > most)
+                (best, most) = (i, value);
+        }
+        double low = times[Math.Max(0, best - 1)], high = times[Math.Min(times.Length - 1, best + 1)], golden = 0.5 * (Math.Sqrt(5) - 1);
+        for (int i = 0; i < 40; i++)
+        {
+            double left = high - golden * (high - low), right = low + golden * (high - low);
+            if (sign * Value(left) > sign * Value(right))
+                high = right;
+            else
+                low = left;
+        }
+        return Math.Max(most, sign * Value(0.5 * (low + high)));
+    }
 
     private protected override Signal Offset(double volts) => new TransientSignal(_source, _response, _offset + volts);
 }

@@ -73,6 +73,11 @@ internal sealed class LevelSignal : Signal
 
     internal IReadOnlyList<Transition> Transitions => _transitions;
 
+    internal Transition[] TransitionArray => _transitions;
+
+    /// <summary>The period, s.</summary>
+    internal double Seconds => _period;
+
     /// <summary>The level before the first transition, V.</summary>
     internal double Start => _start;
 
