@@ -50,7 +50,7 @@ public sealed class ExplanationPlotsTests
     private static Plot Steps()
     {
         double[] t = Spread(-6e-9, 12e-9, 361);
-        var plot = new Plot("Steps of four models of the same bandwidth, 100 MHz", Axis.Linear("time from 50 %", "s"), Axis.Linear("level", "%").WithRange(-20, 120));
+        var plot = new Plot("Steps of four models of the same bandwidth, 100 MHz", Axis.Linear("time from 50 %", "s").WithRange(-6e-9, 12e-9), Axis.Linear("level", "%").WithRange(-20, 120));
         foreach (Response model in new[]
                  {
                      Response.SinglePole(OneHundredMegahertz), Response.Gaussian(OneHundredMegahertz), Response.Butterworth(4, OneHundredMegahertz), Response.BrickWall(OneHundredMegahertz),

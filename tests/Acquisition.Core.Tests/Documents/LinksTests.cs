@@ -52,6 +52,17 @@ public sealed class LinksTests
         Assert.Empty(Pages.Paths.Where(page => page.StartsWith("docs/", StringComparison.Ordinal)).Except(reached));
     }
 
+    [Fact]
+    public void TableOfContents_OfTheSite_ListsEveryPage()
+    {
+        string contents = Repository.Read("docs", "toc.yml");
+        string[] listed = contents.Split('\n').Select(line => line.Trim()).Where(line => line.StartsWith("href: ", StringComparison.Ordinal)).Select(line => line["href: ".Length..]).ToArray();
+
+        Assert.Equal(
+            Pages.Paths.Where(page => page.StartsWith("docs/", StringComparison.Ordinal)).Select(page => page["docs/".Length..]).Order(StringComparer.Ordinal),
+            listed.Where(page => page.EndsWith(".md", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+    }
+
     private static string Target(string page, string file) =>
         Path.GetRelativePath(Repository.Root, Path.GetFullPath(Path.Combine(Path.GetDirectoryName(Repository.PathOf(page))!, file))).Replace('\\', '/');
 
