@@ -1,6 +1,3 @@
 using BenchmarkDotNet.Running;
 
-if (args is ["first-formula"])
-    Acquisition.Benchmarks.FirstFormula.Measure();
-else
-    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
