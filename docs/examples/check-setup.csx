@@ -14,7 +14,7 @@ Digitizer digitizer = new Digitizer(2.GSaPerS(), 14.Mpts(), 8.bit()).WithName("b
 
 Outlook outlook = lampDriver.Through(chain).SampledBy(digitizer).WithRecordRate(5.Hz()).WatchingFor(40.ns(), 0.5.Hz()).Over(140.ms());
 
-Console.WriteLine($"edge of {lampDriver.RiseTime} is shown as {outlook.DisplayedEdge.Value.ToString("G4")}, on {outlook.IntervalsPerEdge.Value.Fraction:F1} sample intervals");
+Console.WriteLine($"edge of {lampDriver.RiseTime} is shown as {outlook.DisplayedEdge!.Value.ToString("G4")}, on {outlook.IntervalsPerEdge!.Value.Fraction:F1} sample intervals");
 foreach (Finding finding in outlook.Findings)
     Console.WriteLine(finding);
 bool go = outlook.Findings.All(finding => finding.Severity == Severity.Note);

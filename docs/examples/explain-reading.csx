@@ -14,7 +14,7 @@ Outlook With(Probe probe) => beaconClock.Through(MeasurementChain.From(33.Ohm())
 Outlook before = With(Probe.Passive(10, 10.MOhm(), 16.pF(), 200.MHz()).WithName("passive probe 10:1, 200 MHz").WithGroundLead(15.mm()));
 Outlook after = With(Probe.Passive(10, 10.MOhm(), 9.5.pF(), 500.MHz()).WithName("passive probe 10:1, 500 MHz").WithGroundLead(10.mm()));
 
-Console.WriteLine($"the bench turns {beaconClock.RiseTime} into {before.DisplayedEdge.Value.ToString("G4")}:");
+Console.WriteLine($"the bench turns {beaconClock.RiseTime} into {before.DisplayedEdge!.Value.ToString("G4")}:");
 foreach (Contribution contribution in before.Contributions)
     Console.WriteLine("  " + contribution);
 Console.WriteLine();

@@ -1,5 +1,7 @@
 using System;
+using System.IO;
 using System.Reflection;
+using System.Text;
 
 // What the tests use of modern .NET and neither .NET Framework nor its polyfills have.
 namespace Acquisition.Core.Tests
@@ -10,6 +12,15 @@ namespace Acquisition.Core.Tests
 
         public static string Replace(this string text, string old, string replacement, StringComparison comparison) =>
             comparison == StringComparison.Ordinal ? text.Replace(old, replacement) : throw new NotSupportedException();
+
+        public static StringBuilder Append(this StringBuilder builder, IFormatProvider culture, FormattableString text) => builder.Append(text.ToString(culture));
+
+        public static void Write(this BinaryWriter writer, ReadOnlySpan<byte> bytes) => writer.Write(bytes.ToArray());
+
+        extension(string)
+        {
+            public static string Create(IFormatProvider culture, FormattableString text) => text.ToString(culture);
+        }
 
         extension(GC)
         {
