@@ -7,13 +7,14 @@ namespace Acquisition.Reports;
 /// <remarks>Immutable. Without an explicit range the axis spans its data, rounded outwards to whole ticks.</remarks>
 public sealed class Axis
 {
-    private Axis(string label, string unit, bool isLogarithmic, double lower, double upper)
+    private Axis(string label, string unit, bool isLogarithmic, double lower, double upper, bool isTight)
     {
         Label = label ?? throw new ArgumentNullException(nameof(label));
         Unit = unit ?? throw new ArgumentNullException(nameof(unit));
         IsLogarithmic = isLogarithmic;
         Lower = lower;
         Upper = upper;
+        IsTight = isTight;
     }
 
     /// <summary>What the axis shows, such as <c>frequency</c>.</summary>
@@ -29,21 +30,24 @@ public sealed class Axis
 
     internal double Upper { get; }
 
+    /// <summary>Whether the axis ends where the data end, not at the next tick.</summary>
+    internal bool IsTight { get; }
+
     internal bool HasRange => !double.IsNaN(Lower);
 
     /// <summary>An axis on which equal lengths are equal differences.</summary>
     /// <param name="label">What the axis shows.</param>
     /// <param name="unit">The unit without prefix; the axis chooses one prefix for all its ticks.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Axis Linear(string label, string unit) => new(label, unit, false, double.NaN, double.NaN);
+    public static Axis Linear(string label, string unit) => new(label, unit, false, double.NaN, double.NaN, false);
 
     /// <summary>An axis on which equal lengths are equal ratios.</summary>
     /// <param name="label">What the axis shows.</param>
     /// <param name="unit">The unit without prefix; each tick carries its own prefix.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Axis Logarithmic(string label, string unit) => new(label, unit, true, double.NaN, double.NaN);
+    public static Axis Logarithmic(string label, string unit) => new(label, unit, true, double.NaN, double.NaN, false);
 
-    /// <summary>The same axis with a fixed range; what lies outside is clipped at the frame, as the finding of a reader who chose the range.</summary>
+    /// <summary>The same axis with a fixed range; what lies outside is cut off at the frame, since the range was chosen.</summary>
     /// <param name="lowerInAxisUnits">The value at the left or lower end.</param>
     /// <param name="upperInAxisUnits">The value at the right or upper end.</param>
     /// <exception cref="ArgumentOutOfRangeException">The range is empty, not finite, or on a logarithmic axis not above zero.</exception>
@@ -56,13 +60,25 @@ public sealed class Axis
                 nameof(upperInAxisUnits),
                 FormattableString.Invariant($"the range of the axis '{Label}' must run upwards between finite values{(IsLogarithmic ? " above 0" : "")}; was {lowerInAxisUnits} to {upperInAxisUnits} {Unit}"));
         }
-        return new Axis(Label, Unit, IsLogarithmic, lowerInAxisUnits, upperInAxisUnits);
+        return new Axis(Label, Unit, IsLogarithmic, lowerInAxisUnits, upperInAxisUnits, true);
     }
 
-    /// <summary>The axis with a range: its own, or the one that holds all of <paramref name="values"/>.</summary>
-    internal Scale Over(IEnumerable<double> values)
+    /// <summary>The same axis, ending where the data end.</summary>
+    internal Axis Tight() => new(Label, Unit, IsLogarithmic, Lower, Upper, true);
+
+    /// <summary>A value with the unit of the axis, in few digits.</summary>
+    internal string Words(double value) => Engineering.Text(value, Unit);
+
+    /// <summary>Whether a value has a place on the axis.</summary>
+    internal bool CanPlace(double value) => Math.Abs(value) <= double.MaxValue && (!IsLogarithmic || value > 0);
+
+    /// <summary>The axis over its own range or, without one, over all of <paramref name="values"/>.</summary>
+    /// <param name="values">Values that must lie inside.</param>
+    /// <param name="length">How long the axis is drawn.</param>
+    /// <param name="isUpright">Whether it is the vertical one, whose texts lie one above the other.</param>
+    internal Scale Over(IEnumerable<double> values, double length, bool isUpright)
     {
-        if (HasRange) return Scale.Between(this, Lower, Upper);
+        if (HasRange) return Scale.Between(this, Lower, Upper, length, isUpright);
         double lower = double.PositiveInfinity, upper = double.NegativeInfinity;
         foreach (double value in values)
         {
@@ -70,6 +86,6 @@ public sealed class Axis
             upper = Math.Max(upper, value);
         }
         if (lower > upper) (lower, upper) = IsLogarithmic ? (1, 10) : (0, 1);
-        return Scale.Around(this, lower, upper);
+        return Scale.Around(this, lower, upper, length, isUpright);
     }
 }

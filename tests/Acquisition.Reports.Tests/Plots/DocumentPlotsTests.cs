@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.IO;
+using System.Linq;
 using Acquisition.Core;
 using Acquisition.Core.Literals;
 using Xunit;
@@ -10,6 +11,8 @@ namespace Acquisition.Reports.Tests;
 /// <summary>The plots in docs/plots are drawn by the library; <c>ACQUISITION_WRITE_DOCS=1 dotnet test</c> draws them anew.</summary>
 public sealed class DocumentPlotsTests
 {
+    private static readonly PlotOptions Small = PlotOptions.Default.WithSize(560, 340);
+
     private static readonly Dictionary<string, Response> Models = new()
     {
         ["single-pole"] = Response.SinglePole(100.MHz()),
@@ -25,19 +28,33 @@ public sealed class DocumentPlotsTests
 
     public static TheoryData<string> Names() => new(Models.Keys);
 
-    [Theory]
-    [MemberData(nameof(Names))]
-    public void GainPlot_IsTheOneInTheDocuments(string model) => Compare($"gain-{model}.svg", OutlookReport.Gain(Models[model]).ToSvg());
+    public static TheoryData<string> StandardNames() => new(StandardPlots.All.Keys);
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void StepPlot_IsTheOneInTheDocuments(string model) => Compare($"step-{model}.svg", OutlookReport.Step(Models[model]).ToSvg());
+    public void GainPlot_IsTheOneInTheDocuments(string model) => Compare($"gain-{model}.svg", ResponsePlot.Of(Models[model], Small));
 
-    private static void Compare(string file, string svg)
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void StepPlot_IsTheOneInTheDocuments(string model) => Compare($"step-{model}.svg", StepPlot.Of(Models[model], Small));
+
+    [Theory]
+    [MemberData(nameof(StandardNames))]
+    public void StandardPlot_IsTheOneInTheDocuments(string name) => Compare(name + ".svg", StandardPlots.All[name](PlotOptions.Default));
+
+    [Fact]
+    public void EveryPictureInTheFolder_IsDrawnByATest()
     {
-        string folder = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(folder, "Acquisition.Core.sln"))) folder = Path.GetDirectoryName(folder)!;
-        string path = Path.Combine(folder, "docs", "plots", file);
+        IEnumerable<string> drawn = Models.Keys.SelectMany(model => new[] { $"gain-{model}.svg", $"step-{model}.svg" }).Concat(StandardPlots.All.Keys.Select(name => name + ".svg"));
+
+        Assert.Equal(drawn.OrderBy(name => name, StringComparer.Ordinal), Directory.GetFiles(Folder, "*.svg").Select(path => Path.GetFileName(path)!).OrderBy(name => name, StringComparer.Ordinal));
+    }
+
+    private static string Folder => Path.Combine(Repository.Folder, "docs", "plots");
+
+    private static void Compare(string file, Plot plot)
+    {
+        string path = Path.Combine(Folder, file), svg = plot.ToSvg();
         if (Environment.GetEnvironmentVariable("ACQUISITION_WRITE_DOCS") == "1") File.WriteAllText(path, svg);
 
         Assert.Equal(File.ReadAllText(path).Replace("\r\n", "\n", StringComparison.Ordinal), svg);
