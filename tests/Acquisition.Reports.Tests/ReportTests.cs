@@ -127,14 +127,13 @@ public sealed class ReportTests
     }
 
     [Fact]
-    public void TwoPlotsInOnePage_DoNotShareAClipPath()
+    public void TwoPlotsInOnePage_HaveNoIdentifiersThatCouldBeTheSame()
     {
         var plot = new Plot("edge", Axis.Linear("time", "s"), Axis.Linear("voltage", "V"));
         Report two = new Report("two").WithPlot(plot).WithPlot(plot);
-        string[] ids = XDocument.Parse("<host>" + two.ToHtmlFragment() + two.ToHtmlFragment(firstPlot: 3, hasStyle: false) + "</host>").Descendants().Attributes("id").Select(id => id.Value).ToArray();
+        string[] ids = XDocument.Parse("<host>" + two.ToHtmlFragment() + two.ToHtmlFragment(hasStyle: false) + "</host>").Descendants().Attributes("id").Select(id => id.Value).ToArray();
 
         Assert.Equal(ids.Length, ids.Distinct().Count());
-        Assert.NotEmpty(ids);
     }
 
     [Fact]

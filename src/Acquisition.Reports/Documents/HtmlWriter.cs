@@ -10,17 +10,12 @@ internal sealed class HtmlWriter
 {
     private readonly StringBuilder _html = new();
     private readonly int _top;
-    private int _plots;
 
-    private HtmlWriter(int topHeading, int firstPlot)
-    {
-        _top = topHeading;
-        _plots = firstPlot - 1;
-    }
+    private HtmlWriter(int topHeading) => _top = topHeading;
 
     internal static string Page(Report report, IReadOnlyList<Block> blocks)
     {
-        var writer = new HtmlWriter(1, 1);
+        var writer = new HtmlWriter(1);
         writer._html
             .Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\" />\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\" />\n")
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\" />\n<title>")
@@ -29,9 +24,9 @@ internal sealed class HtmlWriter
         return writer._html.Append("</main>\n</body>\n</html>\n").ToString();
     }
 
-    internal static string Fragment(Report report, IReadOnlyList<Block> blocks, int topHeading, int firstPlot, bool hasStyle)
+    internal static string Fragment(Report report, IReadOnlyList<Block> blocks, int topHeading, bool hasStyle)
     {
-        var writer = new HtmlWriter(topHeading, firstPlot);
+        var writer = new HtmlWriter(topHeading);
         if (hasStyle) writer._html.Append("<style>\n").Append(HtmlStyle.OfReport).Append("</style>\n");
         writer.Article(report, blocks);
         return writer._html.ToString();
@@ -68,7 +63,7 @@ internal sealed class HtmlWriter
                 _html.Append("</ul>\n");
                 break;
             case Picture picture:
-                _html.Append("<figure class=\"acquisition-plot\">\n").Append(SvgWriter.Write(picture.Plot, ++_plots)).Append("</figure>\n");
+                _html.Append("<figure class=\"acquisition-plot\">\n").Append(picture.Plot.ToSvg()).Append("</figure>\n");
                 break;
             default:
                 Table(Grid.Of(block)!);

@@ -21,14 +21,12 @@ public sealed partial class Report
 
     /// <summary>The report as an HTML fragment for a host's page: an <c>article</c> whose classes, like all rules of its style, begin with <c>acquisition-</c>.</summary>
     /// <param name="topHeading">The level of its title, 1 to 4; headings below it go on from there.</param>
-    /// <param name="firstPlot">The number of its first plot: where a page holds several fragments, more than the plots of those before it, so that no two have parts of the same name.</param>
     /// <param name="hasStyle">Whether the style comes with it; a page with several fragments needs it once.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A number is out of its range.</exception>
-    public string ToHtmlFragment(int topHeading = 2, int firstPlot = 1, bool hasStyle = true)
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="topHeading"/> is out of its range.</exception>
+    public string ToHtmlFragment(int topHeading = 2, bool hasStyle = true)
     {
         if (topHeading is < 1 or > 4) throw new ArgumentOutOfRangeException(nameof(topHeading), topHeading, "topHeading must be from 1 to 4");
-        if (firstPlot < 1) throw new ArgumentOutOfRangeException(nameof(firstPlot), firstPlot, "firstPlot must be 1 or more");
-        return HtmlWriter.Fragment(this, Blocks, topHeading, firstPlot, hasStyle);
+        return HtmlWriter.Fragment(this, Blocks, topHeading, hasStyle);
     }
 
     /// <summary>The report as plain text: tables in columns, long lines wrapped.</summary>
