@@ -13,7 +13,7 @@ public sealed partial class Record
     /// <exception cref="ArgumentException"><paramref name="volts"/> is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rate"/> is 0 Sa/s.</exception>
     public static Record FromVolts(double[] volts, SampleRate rate, bool copy = true) =>
-        Make(new DoubleSamples(Own(volts, copy, nameof(volts))), QuantityKind.Voltage, rate);
+        Make(NumberSamples.Of(Own(volts, copy, nameof(volts))), QuantityKind.Voltage, rate);
 
     /// <summary>A record of volts in single precision.</summary>
     /// <param name="volts">The samples, at least one.</param>
@@ -22,7 +22,7 @@ public sealed partial class Record
     /// <exception cref="ArgumentException"><paramref name="volts"/> is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rate"/> is 0 Sa/s.</exception>
     public static Record FromVolts(float[] volts, SampleRate rate, bool copy = true) =>
-        Make(new FloatSamples(Own(volts, copy, nameof(volts))), QuantityKind.Voltage, rate);
+        Make(NumberSamples.Of(Own(volts, copy, nameof(volts))), QuantityKind.Voltage, rate);
 
     /// <summary>A record of any kind of quantity.</summary>
     /// <param name="siValues">The samples in the unit that the kind is held in, at least one.</param>
@@ -33,7 +33,7 @@ public sealed partial class Record
     /// <exception cref="ArgumentException"><paramref name="siValues"/> is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rate"/> is 0 Sa/s.</exception>
     public static Record FromValues(double[] siValues, QuantityKind kind, SampleRate rate, bool copy = true) =>
-        Make(new DoubleSamples(Own(siValues, copy, nameof(siValues))), kind ?? throw new ArgumentNullException(nameof(kind)), rate);
+        Make(NumberSamples.Of(Own(siValues, copy, nameof(siValues))), kind ?? throw new ArgumentNullException(nameof(kind)), rate);
 
     /// <summary>A record of any kind of quantity in single precision.</summary>
     /// <param name="siValues">The samples in the unit that the kind is held in, at least one.</param>
@@ -44,7 +44,7 @@ public sealed partial class Record
     /// <exception cref="ArgumentException"><paramref name="siValues"/> is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rate"/> is 0 Sa/s.</exception>
     public static Record FromValues(float[] siValues, QuantityKind kind, SampleRate rate, bool copy = true) =>
-        Make(new FloatSamples(Own(siValues, copy, nameof(siValues))), kind ?? throw new ArgumentNullException(nameof(kind)), rate);
+        Make(NumberSamples.Of(Own(siValues, copy, nameof(siValues))), kind ?? throw new ArgumentNullException(nameof(kind)), rate);
 
     /// <summary>A record of 8-bit codes; sample = <paramref name="atZero"/> + code × <paramref name="step"/>. The ends of the code range are taken as the converter's limits.</summary>
     /// <typeparam name="T">The quantity that was converted: <see cref="Voltage"/> mostly.</typeparam>

@@ -80,7 +80,7 @@ public sealed class RecordBuilder
         if (count == 0)
             throw new InvalidOperationException("no sample has arrived: a record holds at least one");
         _built = true;
-        SampleStore samples = _values is not null ? new DoubleSamples(_values.Items)
+        SampleStore samples = _values is not null ? NumberSamples.Of(_values.Items)
             : _bytes is not null ? new ByteCodes(_bytes.Items, _signed, _step, _atZero)
             : new ShortCodes(_shorts!.Items, _signed, _step, _atZero);
         return Record.OfRate(samples.Slice(0, count), _kind, _rate);

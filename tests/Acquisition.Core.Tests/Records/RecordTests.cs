@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using Acquisition.Core.Literals;
+using Acquisition.Core.Records;
 using FsCheck.Xunit;
 using Xunit;
 
@@ -69,32 +70,32 @@ public sealed class RecordTests
         Assert.Contains("step", Assert.Throws<ArgumentOutOfRangeException>(() => Record.FromCodes([(byte)1], 1.MSaPerS(), 0.V(), 0.V())).Message, StringComparison.Ordinal);
     }
 
-    [Property]
-    public void Searches_AgreeWithAPlainLoop_WhateverTheStore(byte[] codes, byte level, bool signed, byte start)
+    [Property(MaxTest = 500)]
+    public void Searches_AgreeWithAPlainLoop_WhateverTheStore(byte[] codes, byte level, bool signed, ushort start, ushort end)
     {
         byte[] data = codes.Length == 0 ? [level] : Enumerable.Range(0, 300).Select(i => codes[i * i % codes.Length]).ToArray();
         double[] volts = Record.FromCodes(data, 1.MSaPerS(), 0.1.V(), 0.3.V(), signed).ToSiValues();
         double threshold = 0.3 + 0.1 * (signed ? level - 128 : level);
-        int from = Math.Min((int)start, data.Length);
-        Record[] records =
-        [
-            Record.FromCodes(data, 1.MSaPerS(), 0.1.V(), 0.3.V(), signed),
-            Record.FromVolts(volts, 1.MSaPerS()),
-            Record.FromVolts(volts.Select(x => (float)x).ToArray(), 1.MSaPerS()),
-            Record.FromCodes(data.Select(x => signed ? (short)(sbyte)x : x).ToArray(), 1.MSaPerS(), 0.1.V(), 0.3.V()),
-        ];
-        foreach (Record record in records)
-        {
-            double[] values = record.ToSiValues();
-            int above = from, below = from;
-            while (above < values.Length && values[above] < threshold) above++;
-            while (below < values.Length && values[below] >= threshold) below++;
-            Assert.Equal(above, record.Samples.NextAtOrAbove(threshold, from, values.Length));
-            Assert.Equal(below, record.Samples.NextBelow(threshold, from, values.Length));
-            record.Samples.Extremes(0, values.Length, out double low, out double high);
-            Assert.Equal(values.Min(), low);
-            Assert.Equal(values.Max(), high);
-        }
+        int from = start % data.Length, to = from + end % (data.Length - from) + 1;
+        Check(((ByteCodes)Record.FromCodes(data, 1.MSaPerS(), 0.1.V(), 0.3.V(), signed).Samples).View, threshold, from, to);
+        Check(((ShortCodes)Record.FromCodes(data.Select(x => signed ? (short)(sbyte)x : x).ToArray(), 1.MSaPerS(), 0.1.V(), 0.3.V()).Samples).View, threshold, from, to);
+        Check(((NumberSamples<double, DoublePrecision>)Record.FromVolts(volts, 1.MSaPerS()).Samples).View, threshold, from, to);
+        Check(((NumberSamples<float, SinglePrecision>)Record.FromVolts(volts.Select(x => (float)x).ToArray(), 1.MSaPerS()).Samples).View, threshold, from, to);
+    }
+
+    private static void Check<TView>(TView view, double threshold, int from, int to)
+        where TView : struct, ISampleView
+    {
+        Level level = view.LevelOf(threshold);
+        int above = from, below = from;
+        while (above < to && view[above] < threshold) above++;
+        while (below < to && view[below] >= threshold) below++;
+        Assert.Equal(above, view.NextAtOrAbove(level, from, to));
+        Assert.Equal(below, view.NextBelow(level, from, to));
+        Assert.Equal(view[from] >= threshold, view.IsAtOrAbove(from, level));
+        double[] values = Enumerable.Range(from, to - from).Select(i => view[i]).ToArray();
+        Assert.Equal(values.Min(), view.Extreme(false, from, to));
+        Assert.Equal(values.Max(), view.Extreme(true, from, to));
     }
 
     [Property]

@@ -256,7 +256,7 @@ public static class CsvRecords
             {
                 if (i == _timeColumn || _heads[i].IsTime || _heads[i].IsIndex && _columns.Length > 1)
                     continue;
-                SampleStore samples = new DoubleSamples(_columns[i].Items).Slice(0, count);
+                SampleStore samples = NumberSamples.Of(_columns[i].Items).Slice(0, count);
                 QuantityKind kind = _heads[i].Kind ?? _format.DefaultKind;
                 Record record = _format.SampleRate is { } given ? Record.OfRate(samples, kind, given.SiValue) : Record.OfInterval(samples, kind, interval, start);
                 records.Add(record.WithName(_heads[i].Name));

@@ -137,8 +137,8 @@ internal sealed class ItemColumn
         SampleStore samples =
             _bytes is not null ? new ByteCodes(_bytes.Items, _type == "i1", scale, offset)
             : _shorts is not null ? new ShortCodes(_shorts.Items, _type == "i2", scale, offset)
-            : _floats is not null && plain ? new FloatSamples(_floats.Items)
-            : new DoubleSamples(Scaled(scale, offset));
+            : _floats is not null && plain ? NumberSamples.Of(_floats.Items)
+            : NumberSamples.Of(Scaled(scale, offset));
         return Record.OfRate(samples.Slice(0, Count), one.Kind, rate.SiValue);
     }
 

@@ -13,9 +13,8 @@ public sealed class EdgeJitter
 {
     private readonly double _period, _periodDeviation, _periodPeakToPeak, _cycleRms, _cycleMost, _errorRms, _errorPeakToPeak, _clockPeriod;
 
-    private EdgeJitter(double[] t, double? idealStart, double? idealPeriod)
+    private EdgeJitter(double[] t, int n, double? idealStart, double? idealPeriod)
     {
-        int n = t.Length;
         Edges = n;
         var periods = default(RunningMoments);
         double cycleSquares = 0;
@@ -92,7 +91,7 @@ public sealed class EdgeJitter
     /// <param name="instants">The instants of edges of one direction, in order, none missing; at least 4, since 3 leave the fit of a clock almost nothing.</param>
     /// <exception cref="ArgumentNullException"><paramref name="instants"/> is null.</exception>
     /// <exception cref="ArgumentException">There are fewer than 4, or they are out of order.</exception>
-    public static EdgeJitter Of(IReadOnlyList<Duration> instants) => new(Seconds(instants), null, null);
+    public static EdgeJitter Of(IReadOnlyList<Duration> instants) => new(Seconds(instants), instants.Count, null, null);
 
     /// <summary>The jitter of edges against an ideal clock.</summary>
     /// <param name="instants">The instants of edges of one direction, in order, none missing; at least 4.</param>
@@ -102,7 +101,7 @@ public sealed class EdgeJitter
     /// <exception cref="ArgumentException">There are fewer than 4, or they are out of order.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="period"/> is not above 0 s.</exception>
     public static EdgeJitter Of(IReadOnlyList<Duration> instants, Duration start, Duration period) =>
-        new(Seconds(instants), start.SiValue, Refuse.UnlessAboveZero(period.SiValue, Duration.Kind, nameof(period)));
+        new(Seconds(instants), instants.Count, start.SiValue, Refuse.UnlessAboveZero(period.SiValue, Duration.Kind, nameof(period)));
 
     /// <summary>The period jitter that white, independent jitter of the single edges makes: √2 of it (handbook 8.6).</summary>
     public static Duration WhitePeriodJitter(Duration edgeJitter) => Duration.FromSi(Math.Sqrt(2) * edgeJitter.SiValue, nameof(edgeJitter));
@@ -110,7 +109,7 @@ public sealed class EdgeJitter
     /// <summary>The cycle-to-cycle jitter that white, independent jitter of the single edges makes: √6 of it (handbook 8.6).</summary>
     public static Duration WhiteCycleToCycleJitter(Duration edgeJitter) => Duration.FromSi(Math.Sqrt(6) * edgeJitter.SiValue, nameof(edgeJitter));
 
-    internal static EdgeJitter OfSeconds(double[] instants) => new(instants, null, null);
+    internal static EdgeJitter OfSeconds(double[] instants, int count) => new(instants, count, null, null);
 
     private static double[] Seconds(IReadOnlyList<Duration> instants)
     {

@@ -13,11 +13,8 @@ namespace Acquisition.Core;
 /// Immutable. Codes are passed twice (once for the states, once for the transitions), numbers three times; no copy is made but by the shorth methods on numbers, which sort one.
 /// Instants are linearly interpolated: at few samples on an edge the duration reads long (handbook 8.4).
 /// </remarks>
-public sealed class PulseMeasurement
+public sealed partial class PulseMeasurement
 {
-    /// <summary>So many instants of one direction are kept for jitter: 8 MB.</summary>
-    private const int MostInstants = 1_000_000;
-
     private readonly TransitionList _transitions;
     private readonly List<Runt> _runts = new();
     private readonly List<Finding> _findings = new();
@@ -26,11 +23,11 @@ public sealed class PulseMeasurement
     {
         Record = record;
         Settings = settings;
-        _transitions = new TransitionList(this);
         StateLevels? states = StateFinder.Find(record, settings, call?.Part(0, 0.5), out AmplitudeDistribution? distribution, out Finding? reason);
         if (states is null)
         {
             _findings.Add(reason!);
+            _transitions = new TransitionList(this, null);
             States = new(reason!);
             var absent = new Measured<Statistics<Duration>>(reason!);
             RisingDuration = FallingDuration = Period = PositivePulseDuration = NegativePulseDuration = absent;
@@ -42,7 +39,9 @@ public sealed class PulseMeasurement
         }
         States = new(states);
         FindClipped(distribution!);
-        new Collector(this, states).Run(call?.Part(0.5, 1));
+        EdgeScan scan = record.Samples.ScanEdges(states, settings, record.ResolutionSi ?? 0);
+        _transitions = new TransitionList(this, scan);
+        new Collector(this, scan).Run(call?.Part(0.5, 1));
     }
 
     /// <summary>What was measured.</summary>
@@ -137,8 +136,8 @@ public sealed class PulseMeasurement
     /// <summary>States, counts and period in one line.</summary>
     public override string ToString() => States.HasValue ? FormattableString.Invariant($"{TransitionCount} transitions between {States.Value}") : States.ToString();
 
-    internal double SlewSi(bool rising, double seconds) =>
-        (rising ? 1 : -1) * (Settings.Distal.SiValue - Settings.Proximal.SiValue) * States.Value.AmplitudeSi / seconds;
+    /// <summary>From the proximal to the distal level.</summary>
+    internal double SwingSi => (Settings.Distal.SiValue - Settings.Proximal.SiValue) * States.Value.AmplitudeSi;
 
     private void FindClipped(AmplitudeDistribution distribution)
     {
@@ -146,179 +145,5 @@ public sealed class PulseMeasurement
             _findings.Add(PulseFindings.Clipped(distribution.CountBetween(double.NegativeInfinity, low), "low", low, Record.Kind));
         if (Record.HighLimitSi is { } high && distribution.Maximum >= high)
             _findings.Add(PulseFindings.Clipped(distribution.CountBetween(high, double.PositiveInfinity), "high", high, Record.Kind));
-    }
-
-    /// <summary>Goes through the transitions once and keeps what statistics need, not the transitions themselves.</summary>
-    private sealed class Collector
-    {
-        private readonly PulseMeasurement _result;
-        private readonly StateLevels _states;
-        private readonly Record _record;
-        private readonly GrowingArray<double> _rising = new();
-        private RunningMoments _riseTime, _fallTime, _riseSlew, _fallSlew, _positive, _negative, _period, _fallingPeriod, _duty, _over, _under, _pre;
-        private long _rises, _falls, _risesUnresolved, _fallsUnresolved, _notMonotone, _regionsCut;
-        private double _riseAtMost, _fallAtMost, _lastRise = double.NaN, _lastFall = double.NaN;
-        private bool _instantsCut;
-
-        internal Collector(PulseMeasurement result, StateLevels states)
-        {
-            _result = result;
-            _states = states;
-            _record = result.Record;
-        }
-
-        internal void Run(LongCall? call)
-        {
-            var scan = new TransitionScan(_record.Samples, _states, _result.Settings, _record.ResolutionSi ?? 0, call) { OnRunt = AddRunt };
-            bool some = scan.Next(out TransitionPlaces current);
-            int previous = 0;
-            while (some)
-            {
-                some = scan.Next(out TransitionPlaces next);
-                int end = some ? (int)(double.IsNaN(next.Proximal) ? next.Crossing : Math.Ceiling(next.Proximal)) : _record.Length;
-                Add(current, previous, end);
-                previous = double.IsNaN(current.Distal) ? current.Crossing : (int)Math.Ceiling(current.Distal);
-                current = next;
-            }
-            Finish(scan.Rejected);
-        }
-
-        private void Add(in TransitionPlaces t, int previous, int next)
-        {
-            _result.TransitionCount++;
-            Aberrations aberrations = AberrationScan.Of(_record.Samples, _states, _result.Settings.RegionFactor, t, previous, next);
-            _regionsCut += aberrations.RegionsCut;
-            if (!double.IsNaN(aberrations.Overshoot))
-            {
-                _over.Add(aberrations.Overshoot);
-                _under.Add(aberrations.Undershoot);
-            }
-            if (!double.IsNaN(aberrations.Preshoot))
-                _pre.Add(aberrations.Preshoot);
-            if (!t.IsMonotone)
-                _notMonotone++;
-            if (t.IsRising)
-                AddEdge(t, ref _rises, ref _risesUnresolved, ref _riseAtMost, ref _riseTime, ref _riseSlew);
-            else
-                AddEdge(t, ref _falls, ref _fallsUnresolved, ref _fallAtMost, ref _fallTime, ref _fallSlew);
-            AddCycle(t);
-            if (_result._transitions.Count < _result.Settings.MostListed)
-                _result._transitions.Add(new MeasuredTransition(t, aberrations, next));
-        }
-
-        private void AddEdge(in TransitionPlaces t, ref long count, ref long unresolved, ref double atMost, ref RunningMoments durations, ref RunningMoments slews)
-        {
-            if (double.IsNaN(t.Duration))
-                return;
-            count++;
-            if (t.SamplesOnEdge < _result.Settings.LeastSamplesOnEdge)
-            {
-                unresolved++;
-                atMost = Math.Max(atMost, t.Widest);
-                return;
-            }
-            double seconds = _record.Span(t.Duration);
-            durations.Add(seconds);
-            slews.Add(_result.SlewSi(t.IsRising, seconds));
-        }
-
-        private void AddCycle(in TransitionPlaces t)
-        {
-            if (t.IsRising)
-            {
-                if (_lastFall > _lastRise)
-                    _duty.Add((_lastFall - _lastRise) / (t.Middle - _lastRise));
-                if (!double.IsNaN(_lastFall))
-                    _negative.Add(_record.Span(t.Middle - _lastFall));
-                if (!double.IsNaN(_lastRise))
-                    _period.Add(_record.Span(t.Middle - _lastRise));
-                _lastRise = t.Middle;
-                if (_rising.Count < MostInstants)
-                    _rising.Add(_record.Span(t.Middle));
-                else
-                    _instantsCut = true;
-                return;
-            }
-            if (!double.IsNaN(_lastRise))
-                _positive.Add(_record.Span(t.Middle - _lastRise));
-            if (!double.IsNaN(_lastFall))
-                _fallingPeriod.Add(_record.Span(t.Middle - _lastFall));
-            _lastFall = t.Middle;
-        }
-
-        private void AddRunt(double start, double end, double extreme, bool positive)
-        {
-            _result.RuntCount++;
-            if (_result._runts.Count < _result.Settings.MostListed)
-                _result._runts.Add(new Runt(Duration.FromSi(_record.TimeSi(start), "start"), Duration.FromSi(_record.TimeSi(end), "end"), new Quantity(extreme, _record.Kind), positive));
-        }
-
-        private void Finish(long rejected)
-        {
-            List<Finding> findings = _result._findings;
-            if (_result.TransitionCount == 0)
-                findings.Add(PulseFindings.NoTransition(null));
-            _result.RisingDuration = Edges(true, _rises, _risesUnresolved, _riseAtMost, _riseTime);
-            _result.FallingDuration = Edges(false, _falls, _fallsUnresolved, _fallAtMost, _fallTime);
-            _result.RisingSlewRate = Slew(_result.RisingDuration, _riseSlew);
-            _result.FallingSlewRate = Slew(_result.FallingDuration, _fallSlew);
-            _result.PositivePulseDuration = _positive.As(Seconds, PulseFindings.NotEnough("the duration of a positive pulse", "a rising and the next falling transition"));
-            _result.NegativePulseDuration = _negative.As(Seconds, PulseFindings.NotEnough("the duration of a negative pulse", "a falling and the next rising transition"));
-            RunningMoments period = _period.Count > 0 ? _period : _fallingPeriod;
-            Finding noPeriod = PulseFindings.NotEnough("a period", "two transitions of the same direction");
-            _result.Period = period.As(Seconds, noPeriod);
-            _result.Frequency = period.Count > 0 ? new(Core.Frequency.FromSi(1 / period.Mean, "frequency")) : new(noPeriod);
-            _result.DutyFactor = _duty.As(Ratio.FromFraction, PulseFindings.NotEnough("a duty factor", "a whole period from a rising transition"));
-            Finding noRegion = PulseFindings.NotEnough("an aberration", "a complete transition with samples around it");
-            _result.Overshoot = _over.As(Ratio.FromFraction, noRegion);
-            _result.Undershoot = _under.As(Ratio.FromFraction, noRegion);
-            _result.Preshoot = _pre.As(Ratio.FromFraction, noRegion);
-            if (_notMonotone > 0)
-                findings.Add(PulseFindings.NotMonotone(_notMonotone));
-            if (rejected > 0)
-                findings.Add(PulseFindings.Rejected(rejected));
-            if (_result.RuntCount > 0)
-                findings.Add(PulseFindings.Runts(_result.RuntCount));
-            if (_regionsCut > 0)
-                findings.Add(PulseFindings.RegionsCut(_regionsCut));
-            if (_result.TransitionCount > _result._transitions.Count)
-                findings.Add(PulseFindings.ListCut(_result.TransitionCount, _result._transitions.Count));
-            FindJitter(findings);
-        }
-
-        private Measured<Statistics<Duration>> Edges(bool rising, long count, long unresolved, double atMost, RunningMoments durations)
-        {
-            if (count == 0)
-                return new(PulseFindings.NoTransition(rising));
-            if (unresolved == 0)
-                return durations.As(Seconds, PulseFindings.NoTransition(rising));
-            Finding finding = PulseFindings.NotResolved(unresolved, count, rising, _record.Span(atMost), _result.Settings.LeastSamplesOnEdge, _record.IntervalSeconds);
-            _result._findings.Add(finding);
-            return 2 * unresolved > count ? new(finding) : durations.As(Seconds, finding);
-        }
-
-        private Measured<Statistics<SlewRate>> Slew(Measured<Statistics<Duration>> durations, RunningMoments slews) =>
-            !ReferenceEquals(_record.Kind, QuantityKind.Voltage) ? new(PulseFindings.NoSlew(_record.Kind))
-            : durations.HasValue ? slews.As(x => SlewRate.FromSi(x, "slew rate"), PulseFindings.NoTransition(null))
-            : new(durations.Reason!);
-
-        private void FindJitter(List<Finding> findings)
-        {
-            var instants = new double[_rising.Count];
-            Array.Copy(_rising.Items, instants, instants.Length);
-            if (_instantsCut)
-                findings.Add(new Finding("jitter-of-first-edges", Severity.Note, FormattableString.Invariant($"jitter and missing pulses are those of the first {MostInstants} rising edges")));
-            _result.MissingPulseCount = PulseTrain.Missing(instants, out double period);
-            if (_result.MissingPulseCount > 0)
-            {
-                Finding missing = PulseFindings.Missing(_result.MissingPulseCount, period);
-                findings.Add(missing);
-                _result.Jitter = new(missing);
-                return;
-            }
-            _result.Jitter = instants.Length >= 4 ? new(EdgeJitter.OfSeconds(instants)) : new(PulseFindings.NotEnough("jitter", "at least 4 rising edges"));
-        }
-
-        private static Duration Seconds(double seconds) => Duration.FromSi(seconds, "duration");
     }
 }

@@ -8,17 +8,15 @@ internal static class PulseTrain
     /// <summary>A train is regular when this share of its periods lies within this part of their median.</summary>
     private const double RegularShare = 0.7, RegularSpread = 0.1;
 
-    internal static long Missing(double[] instants, out double period)
+    internal static long Missing(double[] instants, int count, out double period)
     {
         period = 0;
-        if (instants.Length < 4)
+        if (count < 4)
             return 0;
-        var periods = new double[instants.Length - 1];
+        var periods = new double[count - 1];
         for (int k = 0; k < periods.Length; k++)
             periods[k] = instants[k + 1] - instants[k];
-        var sorted = (double[])periods.Clone();
-        Array.Sort(sorted);
-        double median = sorted[sorted.Length / 2];
+        double median = Selected(periods, periods.Length / 2);
         int regular = 0;
         long missing = 0;
         foreach (double p in periods)
@@ -33,5 +31,33 @@ internal static class PulseTrain
         }
         period = median;
         return regular >= RegularShare * periods.Length ? missing : 0;
+    }
+
+    /// <summary>The entry that would stand at an index if they were in order; they are put into another order (Hoare's FIND, 1961).</summary>
+    private static double Selected(double[] values, int index)
+    {
+        int from = 0, to = values.Length - 1;
+        while (from < to)
+        {
+            double pivot = values[index];
+            int i = from, j = to;
+            while (i <= j)
+            {
+                while (values[i] < pivot)
+                    i++;
+                while (values[j] > pivot)
+                    j--;
+                if (i > j)
+                    break;
+                (values[i], values[j]) = (values[j], values[i]);
+                i++;
+                j--;
+            }
+            if (j < index)
+                from = i;
+            if (index < i)
+                to = j;
+        }
+        return values[index];
     }
 }

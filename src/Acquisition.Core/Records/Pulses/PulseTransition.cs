@@ -11,20 +11,20 @@ public sealed class PulseTransition
     private readonly double _place, _proximal, _distal;
     private readonly int _widest, _endOfState;
 
-    internal PulseTransition(PulseMeasurement measurement, in MeasuredTransition measured)
+    internal PulseTransition(PulseMeasurement measurement, in TransitionPlaces places, in Aberrations aberrations, int endOfState)
     {
         _measurement = measurement;
-        _place = measured.Places.Middle;
-        _proximal = measured.Places.Proximal;
-        _distal = measured.Places.Distal;
-        _widest = measured.Places.Widest;
-        _endOfState = measured.EndOfState;
-        IsRising = measured.Places.IsRising;
-        SamplesOnEdge = measured.Places.SamplesOnEdge;
-        IsMonotone = measured.Places.IsMonotone;
-        Overshoot = Part(measured.Aberrations.Overshoot);
-        Undershoot = Part(measured.Aberrations.Undershoot);
-        Preshoot = Part(measured.Aberrations.Preshoot);
+        _place = places.Middle;
+        _proximal = places.Proximal;
+        _distal = places.Distal;
+        _widest = places.Widest;
+        _endOfState = endOfState;
+        IsRising = places.IsRising;
+        SamplesOnEdge = places.SamplesOnEdge;
+        IsMonotone = places.IsMonotone;
+        Overshoot = Part(aberrations.Overshoot);
+        Undershoot = Part(aberrations.Undershoot);
+        Preshoot = Part(aberrations.Preshoot);
     }
 
     /// <summary>Whether it goes from the low to the high state.</summary>
@@ -57,7 +57,7 @@ public sealed class PulseTransition
         {
             if (!ReferenceEquals(_measurement.Record.Kind, QuantityKind.Voltage))
                 return new(PulseFindings.NoSlew(_measurement.Record.Kind));
-            return TransitionDuration is { HasValue: true } duration ? new(Core.SlewRate.FromSi(_measurement.SlewSi(IsRising, duration.Value.SiValue), "slew rate")) : new(TransitionDuration.Reason!);
+            return TransitionDuration is { HasValue: true } duration ? new(Core.SlewRate.FromSi((IsRising ? 1 : -1) * _measurement.SwingSi / duration.Value.SiValue, "slew rate")) : new(TransitionDuration.Reason!);
         }
     }
 

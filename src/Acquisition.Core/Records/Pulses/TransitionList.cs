@@ -4,45 +4,57 @@ using System.Collections.Generic;
 
 namespace Acquisition.Core.Records;
 
-/// <summary>What is kept of a transition while a record is measured.</summary>
-internal readonly struct MeasuredTransition
-{
-    internal MeasuredTransition(in TransitionPlaces places, in Aberrations aberrations, int endOfState)
-    {
-        Places = places;
-        Aberrations = aberrations;
-        EndOfState = endOfState;
-    }
-
-    internal TransitionPlaces Places { get; }
-
-    internal Aberrations Aberrations { get; }
-
-    /// <summary>The sample at which the next transition begins, or the end of the record.</summary>
-    internal int EndOfState { get; }
-}
-
-/// <summary>The transitions of a record, each made when it is asked for: a hundred thousand objects would cost more than finding the edges.</summary>
+/// <summary>
+/// The transitions of a record, each measured again when it is asked for: only the sample at which it passes the middle level is kept. A hundred thousand objects would cost
+/// more than finding the edges.
+/// </summary>
 internal sealed class TransitionList : IReadOnlyList<PulseTransition>
 {
     private readonly PulseMeasurement _measurement;
-    private readonly List<MeasuredTransition> _transitions = new();
+    private readonly EdgeScan? _scan;
+    private readonly int _most;
+    private readonly GrowingArray<int> _crossings = new();
+    private bool _firstRises;
 
-    internal TransitionList(PulseMeasurement measurement) => _measurement = measurement;
+    /// <param name="measurement">What they are of.</param>
+    /// <param name="scan">What measures them again; null where there are none.</param>
+    internal TransitionList(PulseMeasurement measurement, EdgeScan? scan)
+    {
+        _measurement = measurement;
+        _scan = scan;
+        _most = measurement.Settings.MostListed;
+    }
 
-    public int Count => _transitions.Count;
+    public int Count => Math.Min(_crossings.Count, _most);
 
-    public PulseTransition this[int index] => index >= 0 && index < _transitions.Count
-        ? new PulseTransition(_measurement, _transitions[index])
-        : throw new ArgumentOutOfRangeException(nameof(index), FormattableString.Invariant($"index must be from 0 to {_transitions.Count - 1}; was {index}"));
+    public PulseTransition this[int index]
+    {
+        get
+        {
+            if (index < 0 || index >= Count)
+                throw new ArgumentOutOfRangeException(nameof(index), FormattableString.Invariant($"index must be from 0 to {Count - 1}; was {index}"));
+            TransitionPlaces places = Places(index);
+            int previous = index == 0 ? 0 : Places(index - 1).FirstBeyond, end = index + 1 == _crossings.Count ? _measurement.Record.Length : Places(index + 1).FirstOf;
+            return new PulseTransition(_measurement, places, _scan!.Around(places, previous, end), end);
+        }
+    }
 
     public IEnumerator<PulseTransition> GetEnumerator()
     {
-        foreach (MeasuredTransition transition in _transitions)
-            yield return new PulseTransition(_measurement, transition);
+        for (int i = 0; i < Count; i++)
+            yield return this[i];
     }
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
-    internal void Add(in MeasuredTransition transition) => _transitions.Add(transition);
+    /// <summary>Adds the next transition. One more than are listed is kept: it ends the state that the last one reaches.</summary>
+    internal void Add(in TransitionPlaces transition)
+    {
+        if (_crossings.Count == 0)
+            _firstRises = transition.IsRising;
+        if (_crossings.Count <= _most)
+            _crossings.Add(transition.Crossing);
+    }
+
+    private TransitionPlaces Places(int index) => _scan!.Again(_crossings[index], index == 0 ? 0 : _crossings[index - 1], _firstRises == (index % 2 == 0));
 }

@@ -1,3 +1,5 @@
+using System;
+
 namespace Acquisition.Core.Records;
 
 /// <summary>Where a transition passes its levels, counted in samples; NaN where it does not.</summary>
@@ -34,6 +36,12 @@ internal readonly struct TransitionPlaces
     internal int Crossing { get; }
 
     internal double Duration => Distal - Proximal;
+
+    /// <summary>The first sample on it: where the state before it ends.</summary>
+    internal int FirstOf => double.IsNaN(Proximal) ? Crossing : (int)Math.Ceiling(Proximal);
+
+    /// <summary>The first sample after it: where the state that it reaches begins.</summary>
+    internal int FirstBeyond => double.IsNaN(Distal) ? Crossing : (int)Math.Ceiling(Distal);
 }
 
 /// <summary>What surrounds a transition, in parts of the amplitude; NaN where there is no region to look at.</summary>

@@ -1,9 +1,4 @@
 using System;
-#if NET8_0_OR_GREATER
-using System.Numerics;
-using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
-#endif
 
 namespace Acquisition.Core.Records;
 
@@ -40,7 +35,11 @@ internal sealed class ByteCodes : CodeSamples
 
     internal override int Length { get; }
 
+    internal override string ItemType => _flip == 0 ? "u1" : "i1";
+
     internal override double this[int index] => _values[_codes[_first + index]];
+
+    internal ByteView View => new(this, _codes, _first, _flip, _values);
 
     internal override void Copy(int from, double[] destination, int offset, int count)
     {
@@ -58,103 +57,9 @@ internal sealed class ByteCodes : CodeSamples
         return new CodeCounts(counts, this);
     }
 
-#if NET8_0_OR_GREATER
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-#endif
-    internal override void Extremes(int from, int to, out double lowest, out double highest)
-    {
-        byte low = 255, high = 0;
-        int i = _first + from, end = _first + to;
-#if NET8_0_OR_GREATER
-        int width = Vector<byte>.Count;
-        if (end - i >= width)
-        {
-            var flip = new Vector<byte>(_flip);
-            var lows = new Vector<byte>((byte)255);
-            var highs = Vector<byte>.Zero;
-            for (; i + width <= end; i += width)
-            {
-                Vector<byte> v = new Vector<byte>(_codes, i) ^ flip;
-                lows = Vector.Min(lows, v);
-                highs = Vector.Max(highs, v);
-            }
-            for (int k = 0; k < width; k++)
-            {
-                low = Math.Min(low, lows[k]);
-                high = Math.Max(high, highs[k]);
-            }
-        }
-#endif
-        for (; i < end; i++)
-        {
-            byte v = (byte)(_codes[i] ^ _flip);
-            low = Math.Min(low, v);
-            high = Math.Max(high, v);
-        }
-        lowest = ValueOf(low);
-        highest = ValueOf(high);
-    }
+    internal override void Extremes(int from, int to, out double lowest, out double highest) => View.Extremes(from, to, out lowest, out highest);
 
-#if NET8_0_OR_GREATER
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-#endif
-    private protected override int NextCodeAtOrAbove(int threshold, int from, int to)
-    {
-        int i = _first + from, end = _first + to;
-#if NET8_0_OR_GREATER
-        if (Vector.IsHardwareAccelerated)
-        {
-            // Four vectors at a time: a stretch without a crossing is passed at the speed of memory.
-            int width = Vector<byte>.Count;
-            var flip = new Vector<byte>(_flip);
-            var level = new Vector<byte>((byte)threshold);
-            ReadOnlySpan<byte> rest = _codes.AsSpan(i, end - i);
-            int at = 0;
-            for (; at + 4 * width <= rest.Length; at += 4 * width)
-            {
-                ReadOnlySpan<Vector<byte>> v = MemoryMarshal.Cast<byte, Vector<byte>>(rest.Slice(at, 4 * width));
-                Vector<byte> highest = Vector.Max(Vector.Max(v[0] ^ flip, v[1] ^ flip), Vector.Max(v[2] ^ flip, v[3] ^ flip));
-                if (Vector.GreaterThanOrEqualAny(highest, level))
-                    break;
-            }
-            i += at;
-        }
-#endif
-        while (i < end && (_codes[i] ^ _flip) < threshold)
-            i++;
-        return i - _first;
-    }
-
-#if NET8_0_OR_GREATER
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-#endif
-    private protected override int NextCodeBelow(int threshold, int from, int to)
-    {
-        int i = _first + from, end = _first + to;
-#if NET8_0_OR_GREATER
-        if (Vector.IsHardwareAccelerated)
-        {
-            int width = Vector<byte>.Count;
-            var flip = new Vector<byte>(_flip);
-            var level = new Vector<byte>((byte)threshold);
-            ReadOnlySpan<byte> rest = _codes.AsSpan(i, end - i);
-            int at = 0;
-            for (; at + 4 * width <= rest.Length; at += 4 * width)
-            {
-                ReadOnlySpan<Vector<byte>> v = MemoryMarshal.Cast<byte, Vector<byte>>(rest.Slice(at, 4 * width));
-                Vector<byte> lowest = Vector.Min(Vector.Min(v[0] ^ flip, v[1] ^ flip), Vector.Min(v[2] ^ flip, v[3] ^ flip));
-                if (Vector.LessThanAny(lowest, level))
-                    break;
-            }
-            i += at;
-        }
-#endif
-        while (i < end && (_codes[i] ^ _flip) >= threshold)
-            i++;
-        return i - _first;
-    }
-
-    internal override string ItemType => _flip == 0 ? "u1" : "i1";
+    internal override EdgeScan ScanEdges(StateLevels states, PulseSettings settings, double step) => new EdgeScan<ByteView>(View, states, settings, step);
 
     internal override void CopyItems(int from, byte[] destination, int count) => Buffer.BlockCopy(_codes, _first + from, destination, 0, count);
 

@@ -41,20 +41,4 @@ internal abstract class CodeSamples : SampleStore
             code++;
         return code;
     }
-
-    internal override int NextAtOrAbove(double level, int from, int to)
-    {
-        int threshold = Threshold(level);
-        return threshold == Codes ? to : threshold == 0 ? Math.Min(from, to) : NextCodeAtOrAbove(threshold, from, to);
-    }
-
-    internal override int NextBelow(double level, int from, int to)
-    {
-        int threshold = Threshold(level);
-        return threshold == 0 ? to : threshold == Codes ? Math.Min(from, to) : NextCodeBelow(threshold, from, to);
-    }
-
-    private protected abstract int NextCodeAtOrAbove(int threshold, int from, int to);
-
-    private protected abstract int NextCodeBelow(int threshold, int from, int to);
 }

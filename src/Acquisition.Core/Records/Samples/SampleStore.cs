@@ -17,11 +17,11 @@ internal abstract class SampleStore
     /// <summary>Smallest and largest value from <paramref name="from"/> to before <paramref name="to"/>, of at least one sample; NaN for both where one sample is.</summary>
     internal abstract void Extremes(int from, int to, out double lowest, out double highest);
 
-    /// <summary>The first sample at or above a level, or <paramref name="to"/> where there is none.</summary>
-    internal abstract int NextAtOrAbove(double level, int from, int to);
-
-    /// <summary>The first sample below a level, or <paramref name="to"/> where there is none.</summary>
-    internal abstract int NextBelow(double level, int from, int to);
+    /// <summary>A scan for the transitions between two states.</summary>
+    /// <param name="states">The states.</param>
+    /// <param name="settings">What transitions refer to.</param>
+    /// <param name="step">The step of the converter, 0 where it is not known.</param>
+    internal abstract EdgeScan ScanEdges(StateLevels states, PulseSettings settings, double step);
 
     /// <summary>The same samples, fewer of them; nothing is copied.</summary>
     internal abstract SampleStore Slice(int from, int count);

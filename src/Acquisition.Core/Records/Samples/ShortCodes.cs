@@ -1,8 +1,4 @@
 using System;
-#if NET8_0_OR_GREATER
-using System.Numerics;
-using System.Runtime.InteropServices;
-#endif
 
 namespace Acquisition.Core.Records;
 
@@ -33,74 +29,29 @@ internal sealed class ShortCodes : CodeSamples
 
     internal override int Length { get; }
 
-    internal override double this[int index] => ValueOf(CodeAt(_first + index));
+    internal override string ItemType => _flip == 0 ? "u2" : "i2";
 
-    private int CodeAt(int place) => (ushort)_codes[place] ^ _flip;
+    internal override double this[int index] => ValueOf(CodeAt(index));
+
+    internal ShortView View => new(this, _codes, _first, _flip);
 
     internal override void Copy(int from, double[] destination, int offset, int count)
     {
         for (int i = 0; i < count; i++)
-            destination[offset + i] = ValueOf(CodeAt(_first + from + i));
+            destination[offset + i] = ValueOf(CodeAt(from + i));
     }
 
     internal override CodeCounts CountCodes()
     {
         var counts = new long[65536];
-        for (int i = _first; i < _first + Length; i++)
+        for (int i = 0; i < Length; i++)
             counts[CodeAt(i)]++;
         return new CodeCounts(counts, this);
     }
 
-    internal override void Extremes(int from, int to, out double lowest, out double highest)
-    {
-        int low = 65535, high = 0;
-        for (int i = _first + from; i < _first + to; i++)
-        {
-            int code = CodeAt(i);
-            low = Math.Min(low, code);
-            high = Math.Max(high, code);
-        }
-        lowest = ValueOf(low);
-        highest = ValueOf(high);
-    }
+    internal override void Extremes(int from, int to, out double lowest, out double highest) => View.Extremes(from, to, out lowest, out highest);
 
-    private protected override int NextCodeAtOrAbove(int threshold, int from, int to)
-    {
-        int i = _first + from, end = _first + to;
-#if NET8_0_OR_GREATER
-        int width = Vector<ushort>.Count;
-        var flip = new Vector<ushort>((ushort)_flip);
-        var level = new Vector<ushort>((ushort)threshold);
-        ReadOnlySpan<ushort> rest = MemoryMarshal.Cast<short, ushort>(_codes.AsSpan(i, end - i));
-        int at = 0;
-        while (at + width <= rest.Length && !Vector.GreaterThanOrEqualAny(new Vector<ushort>(rest.Slice(at)) ^ flip, level))
-            at += width;
-        i += at;
-#endif
-        while (i < end && CodeAt(i) < threshold)
-            i++;
-        return i - _first;
-    }
-
-    private protected override int NextCodeBelow(int threshold, int from, int to)
-    {
-        int i = _first + from, end = _first + to;
-#if NET8_0_OR_GREATER
-        int width = Vector<ushort>.Count;
-        var flip = new Vector<ushort>((ushort)_flip);
-        var level = new Vector<ushort>((ushort)threshold);
-        ReadOnlySpan<ushort> rest = MemoryMarshal.Cast<short, ushort>(_codes.AsSpan(i, end - i));
-        int at = 0;
-        while (at + width <= rest.Length && !Vector.LessThanAny(new Vector<ushort>(rest.Slice(at)) ^ flip, level))
-            at += width;
-        i += at;
-#endif
-        while (i < end && CodeAt(i) >= threshold)
-            i++;
-        return i - _first;
-    }
-
-    internal override string ItemType => _flip == 0 ? "u2" : "i2";
+    internal override EdgeScan ScanEdges(StateLevels states, PulseSettings settings, double step) => new EdgeScan<ShortView>(View, states, settings, step);
 
     internal override void CopyItems(int from, byte[] destination, int count)
     {
@@ -111,4 +62,6 @@ internal sealed class ShortCodes : CodeSamples
     }
 
     internal override SampleStore Slice(int from, int count) => new ShortCodes(this, _first + from, count);
+
+    private int CodeAt(int index) => (ushort)_codes[_first + index] ^ _flip;
 }

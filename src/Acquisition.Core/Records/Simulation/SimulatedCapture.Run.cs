@@ -198,11 +198,11 @@ public sealed partial class SimulatedCapture
     private Record Finish(double[] values, double rate, int averaged)
     {
         if (_bits == 0)
-            return Record.OfRate(new DoubleSamples(values), QuantityKind.Voltage, rate).With(start: _start);
+            return Record.OfRate(NumberSamples.Of(values), QuantityKind.Voltage, rate).With(start: _start);
         int half = 1 << _bits - 1;
         double low = _centre - half * Step, high = _centre + (half - 1) * Step;
         if (_records > 1 || averaged > 1)
-            return Record.OfRate(new DoubleSamples(values), QuantityKind.Voltage, rate).With(start: _start, resolution: Step / ((double)_records * averaged), low: low, high: high);
+            return Record.OfRate(NumberSamples.Of(values), QuantityKind.Voltage, rate).With(start: _start, resolution: Step / ((double)_records * averaged), low: low, high: high);
         SampleStore samples;
         if (_bits <= 8)
         {

@@ -7,6 +7,15 @@ internal struct RunningMoments
 {
     private double _mean, _sumOfSquares;
 
+    internal RunningMoments(long count, double mean, double sumOfSquares, double minimum, double maximum)
+    {
+        Count = count;
+        _mean = mean;
+        _sumOfSquares = sumOfSquares;
+        Minimum = minimum;
+        Maximum = maximum;
+    }
+
     internal long Count { get; private set; }
 
     internal double Minimum { get; private set; }
