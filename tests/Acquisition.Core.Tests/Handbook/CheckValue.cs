@@ -27,6 +27,13 @@ public sealed class CheckValue
 
     public string Method => _entry.GetProperty("method").GetString()!;
 
+    /// <summary>Where it is from.</summary>
+    public string Source => _entry.GetProperty("source").GetString()!;
+
+    /// <summary>The figure that the source prints, with half a unit of its last digit; null where it prints none.</summary>
+    public (double Value, double HalfUnit)? Printed =>
+        _entry.TryGetProperty("published", out JsonElement printed) ? (printed.GetProperty("value").GetDouble(), printed.GetProperty("half_unit").GetDouble()) : null;
+
     /// <summary>The raw inputs, for entries whose shape is their own.</summary>
     public JsonElement Inputs => _entry.GetProperty("inputs");
 
