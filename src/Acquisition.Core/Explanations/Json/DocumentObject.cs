@@ -207,49 +207,10 @@ internal sealed class DocumentObject
         {
             if (_known.Contains(member.Name))
                 continue;
-            string? near = Nearest(member.Name, _known.Where(name => name[0] != '$'));
+            string? near = NearestWord.Of(member.Name, _known.Where(name => name[0] != '$'));
             _problems.Add(new DocumentProblem(member.Line, member.Column, At(member.Name), "this member is not known here; " +
                 (near is null ? "known are " + string.Join(", ", _known.Where(name => name[0] != '$')) : $"did you mean \"{near}\"?")));
         }
-    }
-
-    /// <summary>The candidate that differs from <paramref name="word"/> by the fewest single-character changes, if they are few; null otherwise.</summary>
-    internal static string? Nearest(string word, IEnumerable<string> candidates)
-    {
-        if (word.Length > 60)
-            return null;
-        string? nearest = null;
-        int fewest = Math.Max(1, word.Length / 3) + 1;
-        foreach (string candidate in candidates)
-        {
-            int changes = Changes(word.ToUpperInvariant(), candidate.ToUpperInvariant());
-            if (changes < fewest)
-            {
-                fewest = changes;
-                nearest = candidate;
-            }
-        }
-        return nearest;
-    }
-
-    // The edit distance of Levenshtein 1966, one row at a time.
-    private static int Changes(string from, string to)
-    {
-        int[] row = new int[to.Length + 1];
-        for (int j = 0; j <= to.Length; j++)
-            row[j] = j;
-        for (int i = 1; i <= from.Length; i++)
-        {
-            int diagonal = row[0];
-            row[0] = i;
-            for (int j = 1; j <= to.Length; j++)
-            {
-                int above = row[j];
-                row[j] = Math.Min(Math.Min(row[j], row[j - 1]) + 1, diagonal + (from[i - 1] == to[j - 1] ? 0 : 1));
-                diagonal = above;
-            }
-        }
-        return row[to.Length];
     }
 
     private JsonValue? Required(string name, JsonKind kind)
@@ -300,7 +261,7 @@ internal sealed class DocumentObject
     {
         if (choices.TryGetValue(value.Text, out T? choice))
             return choice;
-        string? near = Nearest(value.Text, choices.Keys);
+        string? near = NearestWord.Of(value.Text, choices.Keys);
         string found = value.Text.Length <= 40 ? value.Text : value.Text.Remove(40) + "...";
         Report(value, path, $"found \"{found}\", expected one of {string.Join(", ", choices.Keys)}" + (near is null ? "" : $"; did you mean \"{near}\"?"));
         return otherwise;

@@ -60,7 +60,7 @@ public sealed class Catalogue
 
     private static ArgumentException Unknown(string what, string name, IEnumerable<string> known)
     {
-        string? near = DocumentObject.Nearest(name ?? "", known);
+        string? near = NearestWord.Of(name ?? "", known);
         return new ArgumentException($"the catalogue has no {what} \"{name}\"" + (near is null ? "" : $"; did you mean \"{near}\"?"), nameof(name));
     }
 
