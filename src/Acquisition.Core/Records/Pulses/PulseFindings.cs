@@ -64,5 +64,7 @@ internal static class PulseFindings
 
     internal static Finding ListCut(long all, int listed) => new("list-cut", Severity.Note, FormattableString.Invariant($"{all} transitions were measured and all are in the statistics; the first {listed} are listed"), "raise the limit of the list in the settings");
 
+    internal static Finding SlopeInNoise() => new("slope-in-noise", Severity.Note, "around a crossing the signal changes by less than 3 times the noise of the difference of two samples: noise over slope says nothing there", "average records, or choose reference levels where the signal is steeper", "handbook 6.12");
+
     internal static Finding NoSlew(QuantityKind kind) => new("no-slew-rate", Severity.Note, $"a slew rate is that of a voltage, not of a {kind.Name}");
 }

@@ -39,6 +39,12 @@ public sealed class PulseSettings
     /// <summary>A transition with fewer samples between its reference levels is not resolved: its duration is absent and bounded.</summary>
     public int LeastSamplesOnEdge { get; private set; } = 3;
 
+    /// <summary>How far the time base may be off, as a part of an interval: 0 unless given, since a record does not know it.</summary>
+    public Ratio TimebaseLimit { get; private set; }
+
+    /// <summary>The rms jitter of the sample clock: 0 unless given.</summary>
+    public Duration ClockJitter { get; private set; }
+
     /// <summary>How many transitions are listed; the statistics cover all.</summary>
     public int MostListed { get; private set; } = 100_000;
 
@@ -120,6 +126,22 @@ public sealed class PulseSettings
             throw new ArgumentOutOfRangeException(nameof(samples), FormattableString.Invariant($"samples must be 1 to 1000; was {samples}"));
         PulseSettings copy = Copy();
         copy.LeastSamplesOnEdge = samples;
+        return copy;
+    }
+
+    /// <summary>What the sampling instrument's data sheet says of its time base: it goes into the uncertainties of times.</summary>
+    /// <param name="limit">How far it may be off, as a part of an interval, such as 2.5 ppm: at least 0, below 1.</param>
+    /// <param name="clockJitter">The rms jitter of the sample clock, at least 0 s.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The limit is not from 0 to below 1, or the jitter is negative.</exception>
+    public PulseSettings WithTimebase(Ratio limit, Duration clockJitter = default)
+    {
+        if (!(limit.SiValue >= 0 && limit.SiValue < 1))
+            throw Refuse.OutOfRange(limit.SiValue, Ratio.Kind, nameof(limit), "from 0 to below 1");
+        if (!(clockJitter.SiValue >= 0))
+            throw Refuse.OutOfRange(clockJitter.SiValue, Duration.Kind, nameof(clockJitter), "at least 0 s");
+        PulseSettings copy = Copy();
+        copy.TimebaseLimit = limit;
+        copy.ClockJitter = clockJitter;
         return copy;
     }
 

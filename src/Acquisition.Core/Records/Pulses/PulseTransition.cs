@@ -5,7 +5,7 @@ namespace Acquisition.Core;
 
 /// <summary>One change of state: when it passes the middle level, how long it takes from the proximal to the distal reference level, and what happens around it (IEEE Std 181-2011, from memory; handbook 8.3).</summary>
 /// <remarks>Immutable.</remarks>
-public sealed class PulseTransition
+public sealed partial class PulseTransition
 {
     private readonly PulseMeasurement _measurement;
     private readonly double _place, _proximal, _distal;

@@ -37,10 +37,12 @@ internal static class StateFinder
             return null;
         }
         double amplitude = high - low;
-        double noise = Math.Max(Noise(distribution, low, amplitude, step, -1), Noise(distribution, high, amplitude, step, 1));
-        var states = new StateLevels(low, high, noise, settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCentre ? bins : null, record.Kind);
+        RunningMoments nearLow = Near(distribution, low, amplitude, step, -1), nearHigh = Near(distribution, high, amplitude, step, 1);
+        double noise = Math.Max(Noise(nearLow), Noise(nearHigh));
+        bool given = settings.Method == StateLevelMethod.Given;
+        var states = new StateLevels(low, high, noise, step, given ? 0 : Uncertainty(nearLow, low, step), given ? 0 : Uncertainty(nearHigh, high, step), settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCentre ? bins : null, record.Kind);
         reason = null;
-        if (settings.Method == StateLevelMethod.Given)
+        if (given)
             return states;
         if (amplitude < 6 * noise || amplitude < 4 * step)
         {
@@ -91,12 +93,20 @@ internal static class StateFinder
         return (ShortestHalf.OfSorted(sorted, 0, split), ShortestHalf.OfSorted(sorted, split, sorted.Length));
     }
 
-    /// <summary>The standard deviation around a state, from samples near it: how near is decided by those on the far side, where no transition disturbs.</summary>
-    private static double Noise(AmplitudeDistribution distribution, double level, double amplitude, double step, int outwards)
+    /// <summary>The samples near a state: how near is decided by those on the far side, where no transition disturbs.</summary>
+    private static RunningMoments Near(AmplitudeDistribution distribution, double level, double amplitude, double step, int outwards)
     {
         double robust = 1.4826 * distribution.MedianBeyond(level, outwards);
         double reach = Math.Min(0.4 * amplitude, Math.Max(1.5 * step, 4 * robust));
-        RunningMoments near = distribution.Between(level - reach, level + reach);
-        return near.Count > 1 ? near.StandardDeviation : 0;
+        return distribution.Between(level - reach, level + reach);
+    }
+
+    private static double Noise(RunningMoments near) => near.Count > 1 ? near.StandardDeviation : 0;
+
+    /// <summary>Of a level (handbook 6.1, 8.2): quantisation, the noise of the mean, and how far the mean of all samples near it is. That distance is mostly the error of the method itself.</summary>
+    private static double Uncertainty(RunningMoments near, double level, double step)
+    {
+        double ofMean = near.Count > 1 ? near.StandardDeviation / Math.Sqrt(near.Count) : 0, off = near.Count > 0 ? near.Mean - level : 0;
+        return Math.Sqrt(step * step / 12 + ofMean * ofMean + off * off);
     }
 }

@@ -8,8 +8,11 @@ public sealed class StateLevels
 {
     private readonly QuantityKind _kind;
 
-    internal StateLevels(double low, double high, double noise, StateLevelMethod method, int? bins, QuantityKind kind)
+    internal StateLevels(double low, double high, double noise, double step, double lowUncertainty, double highUncertainty, StateLevelMethod method, int? bins, QuantityKind kind)
     {
+        SampleUncertaintySi = Math.Sqrt(noise * noise + step * step / 12);
+        LowUncertaintySi = lowUncertainty;
+        HighUncertaintySi = highUncertainty;
         LowSi = low;
         HighSi = high;
         NoiseSi = noise;
@@ -24,6 +27,13 @@ public sealed class StateLevels
 
     internal double NoiseSi { get; }
 
+    /// <summary>Of a single sample: noise and quantisation. Noise above a step holds the quantisation already; it then counts for at most 4 % too much.</summary>
+    internal double SampleUncertaintySi { get; }
+
+    internal double LowUncertaintySi { get; }
+
+    internal double HighUncertaintySi { get; }
+
     internal double AmplitudeSi => HighSi - LowSi;
 
     /// <summary>The level of the low state.</summary>
@@ -34,6 +44,18 @@ public sealed class StateLevels
 
     /// <summary>From the low to the high state.</summary>
     public Quantity Amplitude => new(AmplitudeSi, _kind);
+
+    /// <summary>
+    /// The standard uncertainty of the low level within the record: quantisation, noise, and the distance from the mean of all samples near it, which tells how much the method
+    /// matters. 0 for given levels. Gain and offset of the instrument are not in the record and not in it (handbook 6.11, 11.11).
+    /// </summary>
+    public Quantity LowUncertainty => new(LowUncertaintySi, _kind);
+
+    /// <summary>The standard uncertainty of the high level; see <see cref="LowUncertainty"/>.</summary>
+    public Quantity HighUncertainty => new(HighUncertaintySi, _kind);
+
+    /// <summary>The standard uncertainty of the amplitude: that of both levels.</summary>
+    public Quantity AmplitudeUncertainty => new(Math.Sqrt(LowUncertaintySi * LowUncertaintySi + HighUncertaintySi * HighUncertaintySi), _kind);
 
     /// <summary>The standard deviation of the samples around the noisier state; 0 where it is below the step of the converter.</summary>
     public Quantity Noise => new(NoiseSi, _kind);
