@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Runtime.CompilerServices;
 using Acquisition.Core.Formulas;
 using Acquisition.Core.Formulas.Execution;
 using Acquisition.Core.Functions;
@@ -70,7 +71,7 @@ public sealed partial class Formula
     {
         if (!_givesNumberFromNumbers || siValues.Length != _program.Inputs) RequireNumbers(siValues.Length, nameof(siValues));
         // Operators never refuse, functions may.
-        double value = _program.Calls.Length == 0 ? Run(siValues) : RunGuarded(siValues);
+        double value = _program.Calls.Length == 0 && _program.Registers <= FewRegisters ? RunWithFew(siValues) : RunGuarded(siValues);
         return Arithmetic.IsFinite(value) ? value : throw NoValue(siValues);
     }
 
@@ -78,7 +79,10 @@ public sealed partial class Formula
     {
         try
         {
-            return Run(siValues);
+            int registers = _program.Registers;
+            return registers <= FewRegisters ? RunWithFew(siValues)
+                : registers <= RegistersOnStack ? RunOnStack(siValues)
+                : RunIn(new double[registers], siValues);
         }
         catch (Exception refusal) when (refusal is not (FormulaException or OutOfMemoryException))
         {
@@ -86,21 +90,16 @@ public sealed partial class Formula
         }
     }
 
-    private double Run(ReadOnlySpan<double> siValues)
-    {
-        int registers = _program.Registers;
-        return registers <= FewRegisters ? RunWithFew(siValues)
-            : registers <= RegistersOnStack ? RunOnStack(siValues)
-            : RunIn(new double[registers], siValues);
-    }
-
     private FormulaException NoValue(ReadOnlySpan<double> siValues) => Diagnosis.Of(this, _program, siValues.ToArray(), null);
 
     /// <inheritdoc cref="EvaluateSi(ReadOnlySpan{double})"/>
     public double EvaluateSi(params double[] siValues) => EvaluateSi(new ReadOnlySpan<double>(siValues ?? throw new ArgumentNullException(nameof(siValues))));
 
+    // Not inlined: the registers of both would be cleared for either.
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private double RunWithFew(ReadOnlySpan<double> siValues) => RunIn(stackalloc double[FewRegisters], siValues);
 
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private double RunOnStack(ReadOnlySpan<double> siValues) => RunIn(stackalloc double[RegistersOnStack], siValues);
 
     private double RunIn(Span<double> numbers, ReadOnlySpan<double> siValues)

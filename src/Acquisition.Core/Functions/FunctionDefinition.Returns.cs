@@ -1,5 +1,4 @@
 using System;
-using System.Linq;
 
 namespace Acquisition.Core.Functions;
 
@@ -84,12 +83,12 @@ public sealed partial class FunctionDefinition
     private FunctionDefinition WithKernel(ValueKind result, FunctionKernel kernel, int count)
     {
         if (Kernel is not null) throw new InvalidOperationException($"function {Name} says twice how it is computed");
-        if (count >= 0 && Parameters.Count != count) throw new ArgumentException($"function {Name} declares {Parameters.Count} parameters, but its kernel takes {count}", nameof(kernel));
-        if (count >= 0 && Parameters.Any(parameter => parameter.IsRepeated)) throw new ArgumentException($"function {Name} has a repeated parameter: declare it with ReturnsFromAll", nameof(kernel));
+        if (count >= 0 && Declared.Length != count) throw new ArgumentException($"function {Name} declares {Declared.Length} parameters, but its kernel takes {count}", nameof(kernel));
         for (int i = 0; i < count; i++)
         {
-            if (Parameters[i].Kind.IsHeldAsNumber == kernel.TakesObjectAt(i))
-                throw new ArgumentException($"function {Name}: its kernel does not take a {Parameters[i].Kind.Name} as argument {i + 1}", nameof(kernel));
+            FunctionParameter parameter = Declared[i];
+            if (parameter.IsRepeated) throw new ArgumentException($"function {Name} has a repeated parameter: declare it with ReturnsFromAll", nameof(kernel));
+            if (parameter.Kind.IsHeldAsNumber == kernel.TakesObjectAt(i)) throw new ArgumentException($"function {Name}: its kernel does not take a {parameter.Kind.Name} as argument {i + 1}", nameof(kernel));
         }
         return new FunctionDefinition(this) { Result = Require(result), Kernel = kernel };
     }

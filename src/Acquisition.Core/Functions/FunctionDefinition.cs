@@ -119,7 +119,7 @@ public sealed partial class FunctionDefinition
     /// <param name="defaultSiValue">The value when it is left out, in the unit that <paramref name="kind"/> is held in.</param>
     /// <exception cref="ArgumentException">The name is not in snake case or taken, or a repeated parameter stands before it.</exception>
     public FunctionDefinition TakesOptional(string name, QuantityKind kind, double defaultSiValue) =>
-        With(new FunctionParameter(name, ValueKind.Of(kind), defaultValue: defaultSiValue, defaultText: new Quantity(defaultSiValue, kind).ToString()));
+        With(new FunctionParameter(name, ValueKind.Of(kind), defaultValue: new Quantity(defaultSiValue, kind).SiValue));
 
     /// <summary>With one more text parameter that may be left out.</summary>
     /// <param name="name">Its name in snake case.</param>
@@ -129,7 +129,7 @@ public sealed partial class FunctionDefinition
     public FunctionDefinition TakesOptional(string name, ValueKind kind, string defaultText)
     {
         if (!Require(kind).IsText) throw new ArgumentException($"parameter {name} is a {kind.Name}, expected a text", nameof(kind));
-        return With(new FunctionParameter(name, kind, defaultValue: defaultText ?? throw new ArgumentNullException(nameof(defaultText)), defaultText: "\"" + defaultText + "\""));
+        return With(new FunctionParameter(name, kind, defaultValue: defaultText ?? throw new ArgumentNullException(nameof(defaultText))));
     }
 
     /// <summary>With an example, which the tests run.</summary>
@@ -174,11 +174,18 @@ public sealed partial class FunctionDefinition
     {
         RequireSnakeCase(parameter.Name, "name");
         if (Kernel is not null) throw new InvalidOperationException($"function {Name}: declare parameter {parameter.Name} before what the function returns");
-        if (Parameters.Any(earlier => earlier.Name == parameter.Name)) throw new ArgumentException($"function {Name} has a parameter {parameter.Name} already", nameof(parameter));
-        FunctionParameter? last = Parameters.Count == 0 ? null : Parameters[Parameters.Count - 1];
+        FunctionParameter? last = null;
+        foreach (FunctionParameter earlier in Declared)
+        {
+            if (earlier.Name == parameter.Name) throw new ArgumentException($"function {Name} has a parameter {parameter.Name} already", nameof(parameter));
+            last = earlier;
+        }
         if (last is { IsRepeated: true }) throw new ArgumentException($"function {Name}: parameter {parameter.Name} cannot follow {last.Name}, which may be repeated", nameof(parameter));
         if (last is { IsOptional: true } && !parameter.IsOptional) throw new ArgumentException($"function {Name}: parameter {parameter.Name} cannot follow {last.Name}, which may be left out", nameof(parameter));
-        return new FunctionDefinition(this) { Declared = Declared.Append(parameter).ToArray() };
+        var declared = new FunctionParameter[Declared.Length + 1];
+        Array.Copy(Declared, declared, Declared.Length);
+        declared[Declared.Length] = parameter;
+        return new FunctionDefinition(this) { Declared = declared };
     }
 
     private static ValueKind Require(ValueKind kind) => kind ?? throw new ArgumentNullException(nameof(kind));

@@ -4,13 +4,12 @@ namespace Acquisition.Core.Functions;
 /// <remarks>Immutable.</remarks>
 public sealed class FunctionParameter
 {
-    internal FunctionParameter(string name, ValueKind kind, bool isRepeated = false, object? defaultValue = null, string? defaultText = null)
+    internal FunctionParameter(string name, ValueKind kind, bool isRepeated = false, object? defaultValue = null)
     {
         Name = name;
         Kind = kind;
         IsRepeated = isRepeated;
         DefaultValue = defaultValue;
-        DefaultText = defaultText;
     }
 
     /// <summary>The name in snake case, by which an argument may be given: <c>order: 4</c>.</summary>
@@ -23,11 +22,16 @@ public sealed class FunctionParameter
     public bool IsRepeated { get; }
 
     /// <summary>The default as a reader would write it; null where the argument must be given.</summary>
-    public string? DefaultText { get; }
+    public string? DefaultText => DefaultValue switch
+    {
+        null => null,
+        double siValue => new Quantity(siValue, Kind.Quantity!).ToString(),
+        _ => "\"" + DefaultValue + "\"",
+    };
 
     /// <summary>Whether the argument may be left out.</summary>
-    public bool IsOptional => DefaultText is not null;
+    public bool IsOptional => DefaultValue is not null;
 
-    /// <summary>The default: a boxed double in SI for quantities and truth values, a string for texts.</summary>
+    /// <summary>The default: a boxed double in SI for quantities, a string for texts.</summary>
     internal object? DefaultValue { get; }
 }

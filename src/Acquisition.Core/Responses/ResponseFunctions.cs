@@ -10,23 +10,17 @@ internal static class ResponseFunctions
     private static readonly ValueKind Model = ValueKind.Model<Response>("response");
     private static readonly ValueKind SignalModel = ValueKind.Model<Signal>("signal");
 
-    /// <summary>The names that <see cref="All"/> declares.</summary>
-    internal const string Names =
-        "single_pole equal_poles gaussian butterworth bessel chebyshev second_order brick_wall skin_effect high_pass ideal_delay attenuator amplifier " +
-        "cascade parallel gain amplitude_ratio phase group_delay bandwidth noise_bandwidth amplitude_error frequency_for_amplitude_error rise_time " +
-        "edge_rise_time overshoot settling_time step_at after";
+    /// <summary>The names that <see cref="Models"/> declares.</summary>
+    internal const string ModelNames =
+        "single_pole equal_poles gaussian butterworth bessel chebyshev second_order brick_wall skin_effect high_pass ideal_delay attenuator amplifier cascade parallel";
 
-    internal static IEnumerable<FunctionDefinition> All()
-    {
-        foreach (FunctionDefinition model in Models())
-            yield return model;
-        foreach (FunctionDefinition question in InFrequency())
-            yield return question;
-        foreach (FunctionDefinition question in InTime())
-            yield return question;
-    }
+    /// <summary>The names that <see cref="InFrequency"/> declares.</summary>
+    internal const string FrequencyNames = "gain amplitude_ratio phase group_delay bandwidth noise_bandwidth amplitude_error frequency_for_amplitude_error";
 
-    private static IEnumerable<FunctionDefinition> Models()
+    /// <summary>The names that <see cref="InTime"/> declares.</summary>
+    internal const string TimeNames = "rise_time edge_rise_time overshoot settling_time step_at after";
+
+    internal static IEnumerable<FunctionDefinition> Models()
     {
         yield return FunctionDefinition.Named("single_pole", "A response with one real pole, of this half-power bandwidth.", "handbook 2.2")
             .Takes("bandwidth", QuantityKind.Frequency)
@@ -90,7 +84,7 @@ internal static class ResponseFunctions
             .Example("gain(parallel(attenuator(0 dB), attenuator(0 dB)), 1 MHz)", "6.0206 dB");
     }
 
-    private static IEnumerable<FunctionDefinition> InFrequency()
+    internal static IEnumerable<FunctionDefinition> InFrequency()
     {
         yield return FunctionDefinition.Named("gain", "The gain of a response at a frequency.", "handbook 1.1")
             .Takes("response", Model).Takes("frequency", QuantityKind.Frequency)
@@ -128,7 +122,7 @@ internal static class ResponseFunctions
             .Example("frequency_for_amplitude_error(gaussian(100 MHz), 2 %)", "24.1439 MHz");
     }
 
-    private static IEnumerable<FunctionDefinition> InTime()
+    internal static IEnumerable<FunctionDefinition> InTime()
     {
         yield return FunctionDefinition.Named("rise_time", "The rise time of a response's step, computed from the response; 10 % to 90 % unless said otherwise.", "handbook 2.1, 2.7")
             .Takes("response", Model).TakesOptional("low", QuantityKind.Ratio, 0.1).TakesOptional("high", QuantityKind.Ratio, 0.9)

@@ -10,23 +10,18 @@ internal static class SignalFunctions
     private static readonly ValueKind Model = ValueKind.Model<Signal>("signal");
     private static readonly ValueKind ShapeChoice = ValueKind.Choice("edge shape", "linear", "gaussian", "exponential");
 
-    /// <summary>The names that <see cref="All"/> declares.</summary>
-    internal const string Names =
-        "sine square trapezoid triangle sawtooth pulse_train half_wave_rectified full_wave_rectified two_tone burst random_bits pseudo_random_bits " +
-        "with_offset rms ac_rms dc peak_to_peak peak crest_factor form_factor rise_time fundamental value_at harmonic harmonic_level " +
-        "power_up_to_harmonic rms_error_beyond_harmonic power_within knee_frequency width_corner edge_corner";
+    /// <summary>The names that <see cref="Waveforms"/> declares.</summary>
+    internal const string WaveformNames =
+        "sine square trapezoid triangle sawtooth pulse_train half_wave_rectified full_wave_rectified two_tone burst random_bits pseudo_random_bits with_offset";
 
-    internal static IEnumerable<FunctionDefinition> All()
-    {
-        foreach (FunctionDefinition waveform in Waveforms())
-            yield return waveform;
-        foreach (FunctionDefinition question in Amplitudes())
-            yield return question;
-        foreach (FunctionDefinition question in Spectrum())
-            yield return question;
-    }
+    /// <summary>The names that <see cref="Amplitudes"/> declares.</summary>
+    internal const string AmplitudeNames = "rms ac_rms dc peak_to_peak peak crest_factor form_factor rise_time fundamental value_at";
 
-    private static IEnumerable<FunctionDefinition> Waveforms()
+    /// <summary>The names that <see cref="Spectrum"/> declares.</summary>
+    internal const string SpectrumNames =
+        "harmonic harmonic_level power_up_to_harmonic rms_error_beyond_harmonic power_within knee_frequency width_corner edge_corner";
+
+    internal static IEnumerable<FunctionDefinition> Waveforms()
     {
         yield return FunctionDefinition.Named("sine", "A sine.", "handbook 1.5")
             .Takes("frequency", QuantityKind.Frequency).Takes("amplitude", QuantityKind.PeakVoltage)
@@ -91,7 +86,7 @@ internal static class SignalFunctions
             .Example("rms(with_offset(sine(1 kHz, 5.656854 Vpk), 3 V))", "5 Vrms");
     }
 
-    private static IEnumerable<FunctionDefinition> Amplitudes()
+    internal static IEnumerable<FunctionDefinition> Amplitudes()
     {
         yield return Question("rms", "The root mean square of a signal, its mean included.", "handbook 1.5", QuantityKind.RmsVoltage, signal => signal.Rms.SiValue)
             .Example("rms(square(1 kHz, 2 Vpp))", "1 Vrms");
@@ -118,7 +113,7 @@ internal static class SignalFunctions
             .Example("value_at(sine(1 MHz, 1 Vpk), 0.25 us)", "1 V");
     }
 
-    private static IEnumerable<FunctionDefinition> Spectrum()
+    internal static IEnumerable<FunctionDefinition> Spectrum()
     {
         yield return FunctionDefinition.Named("harmonic", "The peak amplitude of a harmonic of a signal; 1 is the fundamental.", "handbook 4.1")
             .Takes("signal", Model).Takes("number", ValueKind.Number)

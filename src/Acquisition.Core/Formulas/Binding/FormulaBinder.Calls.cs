@@ -21,28 +21,33 @@ internal sealed partial class FormulaBinder
             arguments[i] = Bind(node.Arguments[i].Value);
             isComplete &= arguments[i].Kind is not null;
         }
-        if (candidates.Length == 0)
-        {
-            string quoted = "'" + Quotation.Of(node.Name, 0, node.Name.Length) + "'";
-            bool isName = _scope.TryFind(node.Name, out _);
-            _problems.Add(node.Start, node.Start + node.Name.Length, isName ? $"found {quoted}, which is a value and not a function; expected an operator between it and '('" : $"{quoted} is no function", isName ? null : () => Suggestions.ForFunction(node.Name, _context.Functions));
-            return Operand.Unknown;
-        }
+        if (candidates.Length == 0) return NoFunction(node);
         if (!isComplete) return Operand.Unknown;
         FunctionDefinition? function = candidates.Length == 1 ? candidates[0] : FirstThatFits(candidates, node, arguments);
-        if (function is null)
-        {
-            string found = string.Join(", ", node.Arguments.Select((argument, i) => Describe(argument.Value, arguments[i])));
-            _problems.Add(node.Start, node.End, $"found {node.Name} of {(found.Length == 0 ? "nothing" : found)}, expected {string.Join(" or ", candidates.Select(candidate => candidate.Signature))}");
-            return Operand.Unknown;
-        }
+        if (function is null) return NoneFits(candidates, node, arguments);
         int[] order;
-        if (IsInOrder(function, node))
+        bool isInOrder = IsInOrder(function, node);
+        if (isInOrder)
             order = InOrder(arguments.Length);
         else if (!TryArrange(function, node, out order))
             return Operand.Unknown;
         node.Function = function;
-        return CheckKinds(function, node, arguments, order) ? Invoke(function, node, arguments, order, mark) : Operand.Unknown;
+        return CheckKinds(function, node, arguments, order) ? Invoke(function, node, arguments, order, isInOrder, mark) : Operand.Unknown;
+    }
+
+    private Operand NoFunction(CallNode node)
+    {
+        string quoted = "'" + Quotation.Of(node.Name, 0, node.Name.Length) + "'";
+        bool isName = _scope.Has(node.Name);
+        _problems.Add(node.Start, node.Start + node.Name.Length, isName ? $"found {quoted}, which is a value and not a function; expected an operator between it and '('" : $"{quoted} is no function", isName ? null : () => Suggestions.ForFunction(node.Name, _context.Functions));
+        return Operand.Unknown;
+    }
+
+    private Operand NoneFits(FunctionDefinition[] candidates, CallNode node, Operand[] arguments)
+    {
+        string found = string.Join(", ", node.Arguments.Select((argument, i) => Describe(argument.Value, arguments[i])));
+        _problems.Add(node.Start, node.End, $"found {node.Name} of {(found.Length == 0 ? "nothing" : found)}, expected {string.Join(" or ", candidates.Select(candidate => candidate.Signature))}");
+        return Operand.Unknown;
     }
 
     /// <summary>Whether exactly the parameters are given, by place: the frequent case.</summary>
@@ -108,41 +113,63 @@ internal sealed partial class FormulaBinder
     private bool TryArrange(FunctionDefinition function, CallNode node, out int[] order)
     {
         FunctionParameter[] parameters = function.Declared;
-        var places = new List<int>[parameters.Length];
         bool isGood = true, hasNames = false;
+        int repeated = 0;
+        var placeOf = new int[parameters.Length];
+        for (int j = 0; j < placeOf.Length; j++) placeOf[j] = -1;
         for (int i = 0; i < node.Arguments.Length; i++)
         {
             ArgumentNode argument = node.Arguments[i];
             int parameter = ParameterOf(function, argument, i);
             hasNames |= argument.Name is not null;
-            string? problem = null, suggestion = null;
-            if (parameter < 0 && argument.Name is not null)
+            bool isTaken = parameter >= 0 && placeOf[parameter] >= 0;
+            if (parameter < 0 || (argument.Name is null && hasNames) || (isTaken && !parameters[parameter].IsRepeated))
             {
-                problem = $"{function.Name} has no parameter '{Quotation.Of(argument.Name, 0, argument.Name.Length)}'";
-                suggestion = Suggestions.Nearest(argument.Name, parameters.Select(each => each.Name));
+                ReportArgument(function, argument, i, parameter, isUnnamedAfterNamed: argument.Name is null && hasNames);
+                isGood = false;
             }
-            else if (parameter < 0)
-                problem = parameters.Length == 0 ? $"{function.Name} takes no arguments" : FormattableString.Invariant($"found argument {i + 1} of {function.Name}, expected at most {parameters.Length}: {function.Signature}");
-            else if (argument.Name is null && hasNames)
-                problem = "found an argument without a name after one with a name";
-            else if (places[parameter] is not null && !parameters[parameter].IsRepeated)
-                problem = $"'{parameters[parameter].Name}' of {function.Name} is given twice";
-            if (problem is null)
-            {
-                (places[parameter] ??= new List<int>(1)).Add(i);
-                continue;
-            }
-            isGood = false;
-            _problems.Add(argument.NameStart, argument.Name is null ? argument.Value.End : argument.NameStart + argument.Name.Length, problem, suggestion);
+            else if (isTaken)
+                repeated++;
+            else
+                placeOf[parameter] = i;
         }
-        var missing = isGood ? parameters.Where((parameter, i) => places[i] is null && !parameter.IsOptional).Select(parameter => parameter.Name).ToList() : null;
-        if (missing is { Count: > 0 })
+        for (int j = 0; j < placeOf.Length && isGood; j++)
         {
-            isGood = false;
-            _problems.Add(node.End - 1, node.End - 1, $"{function.Name} needs {string.Join(" and ", missing.Select(name => "'" + name + "'"))}: {function.Signature}");
+            if (placeOf[j] < 0 && !parameters[j].IsOptional) isGood = ReportMissing(function, node, placeOf);
         }
-        order = isGood ? places.SelectMany(each => each ?? new List<int> { -1 }).ToArray() : Array.Empty<int>();
-        return isGood;
+        order = isGood ? new int[placeOf.Length + repeated] : Array.Empty<int>();
+        if (!isGood) return false;
+        Array.Copy(placeOf, order, placeOf.Length);
+        // What is repeated is the last parameter; its further arguments follow in their order.
+        for (int i = node.Arguments.Length - 1, next = order.Length - 1; next >= placeOf.Length; i--)
+        {
+            if (ParameterOf(function, node.Arguments[i], i) == placeOf.Length - 1) order[next--] = i;
+        }
+        return true;
+    }
+
+    private void ReportArgument(FunctionDefinition function, in ArgumentNode argument, int place, int parameter, bool isUnnamedAfterNamed)
+    {
+        FunctionParameter[] parameters = function.Declared;
+        string problem;
+        string? suggestion = null;
+        if (parameter < 0 && argument.Name is not null)
+        {
+            problem = $"{function.Name} has no parameter '{Quotation.Of(argument.Name, 0, argument.Name.Length)}'";
+            suggestion = Suggestions.Nearest(argument.Name, parameters.Select(each => each.Name));
+        }
+        else if (parameter < 0)
+            problem = parameters.Length == 0 ? $"{function.Name} takes no arguments" : FormattableString.Invariant($"found argument {place + 1} of {function.Name}, expected at most {parameters.Length}: {function.Signature}");
+        else
+            problem = isUnnamedAfterNamed ? "found an argument without a name after one with a name" : $"'{parameters[parameter].Name}' of {function.Name} is given twice";
+        _problems.Add(argument.NameStart, argument.Name is null ? argument.Value.End : argument.NameStart + argument.Name.Length, problem, suggestion);
+    }
+
+    private bool ReportMissing(FunctionDefinition function, CallNode node, int[] placeOf)
+    {
+        string missing = string.Join(" and ", function.Declared.Where((parameter, j) => placeOf[j] < 0 && !parameter.IsOptional).Select(parameter => "'" + parameter.Name + "'"));
+        _problems.Add(node.End - 1, node.End - 1, $"{function.Name} needs {missing}: {function.Signature}");
+        return false;
     }
 
     private bool CheckKinds(FunctionDefinition function, CallNode node, Operand[] arguments, int[] order)
@@ -160,13 +187,8 @@ internal sealed partial class FormulaBinder
                 Refuse(place, argument, Quotation.WithArticle(parameter.Kind.Name) + PurposeOf(parameter, function), parameter.Kind.Quantity);
                 isGood = false;
             }
-            else if (argument.IsKnown && parameter.Kind.Choices.Count > 0 && !parameter.Kind.Choices.Contains((string)argument.Object!))
-            {
-                string word = (string)argument.Object!;
-                string? nearest = Suggestions.Nearest(word, parameter.Kind.Choices);
-                _problems.Add(place.Start, place.End, $"found \"{Quotation.Of(word, 0, word.Length)}\", expected {string.Join(" or ", parameter.Kind.Choices.Select(choice => "\"" + choice + "\""))}{PurposeOf(parameter, function)}", nearest is null ? null : "\"" + nearest + "\"");
-                isGood = false;
-            }
+            else if (argument.IsKnown && parameter.Kind.Choices.Count > 0)
+                isGood &= CheckChoice(function, parameter, place, (string)argument.Object!);
             else if (parameter.Kind.IsAnyQuantity && function.Declared.Length >= 1)
             {
                 QuantityKind kind = argument.Kind!.Quantity!;
@@ -181,6 +203,14 @@ internal sealed partial class FormulaBinder
         return isGood;
     }
 
+    private bool CheckChoice(FunctionDefinition function, FunctionParameter parameter, FormulaNode place, string word)
+    {
+        if (parameter.Kind.Choices.Contains(word)) return true;
+        string? nearest = Suggestions.Nearest(word, parameter.Kind.Choices);
+        _problems.Add(place.Start, place.End, $"found \"{Quotation.Of(word, 0, word.Length)}\", expected {string.Join(" or ", parameter.Kind.Choices.Select(choice => "\"" + choice + "\""))}{PurposeOf(parameter, function)}", nearest is null ? null : "\"" + nearest + "\"");
+        return false;
+    }
+
     private static string PurposeOf(FunctionParameter parameter, FunctionDefinition function) => $" for '{parameter.Name}' of {function.Name}";
 
     private static bool Fits(Operand argument, ValueKind kind) =>
@@ -188,10 +218,14 @@ internal sealed partial class FormulaBinder
         : kind.Quantity is { } quantity ? Fits(argument, quantity)
         : kind.Equals(argument.Kind);
 
-    private Operand Invoke(FunctionDefinition function, CallNode node, Operand[] arguments, int[] order, (int Numbers, int Objects) mark)
+    private Operand Invoke(FunctionDefinition function, CallNode node, Operand[] arguments, int[] order, bool isInOrder, (int Numbers, int Objects) mark)
     {
-        var ordered = new Operand[order.Length];
-        for (int j = 0; j < order.Length; j++) ordered[j] = order[j] < 0 ? Default(function.Declared[j]) : arguments[order[j]];
+        Operand[] ordered = arguments;
+        if (!isInOrder)
+        {
+            ordered = new Operand[order.Length];
+            for (int j = 0; j < order.Length; j++) ordered[j] = order[j] < 0 ? Default(function.Declared[j]) : arguments[order[j]];
+        }
         ValueKind result = function.Result;
         if (function.ResultRule is not null)
         {

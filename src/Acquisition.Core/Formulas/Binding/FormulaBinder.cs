@@ -75,7 +75,7 @@ internal sealed partial class FormulaBinder
 
     private Operand Name(NameNode node)
     {
-        return _scope.TryFind(node.Name, out Operand operand) ? operand : NameOfFunction(node);
+        return _scope.TryFind(node, out Operand operand) ? operand : NameOfFunction(node);
     }
 
     /// <summary>A constant, or a name that is reported.</summary>

@@ -1,5 +1,5 @@
 using System.Collections.Generic;
-using Acquisition.Core.Functions;
+using Acquisition.Core.Formulas.Syntax;
 
 namespace Acquisition.Core.Formulas.Binding;
 
@@ -32,19 +32,31 @@ internal sealed class FormulaScope
     /// <summary>In a worksheet, the names that later lines declare, with their lines.</summary>
     internal Dictionary<string, int>? DeclaredBelow { get; set; }
 
-    internal bool TryFind(string name, out Operand operand)
+    internal bool TryFind(NameNode node, out Operand operand)
     {
-        int place = PlaceOf(name);
+        int place = PlaceOf(node);
         operand = place < 0 ? default : _operands[place];
-        if (place >= 0) Used?.Add(name);
+        if (place >= 0) Used?.Add(_names[place]);
         return place >= 0;
     }
+
+    internal bool Has(string name) => PlaceOf(name) >= 0;
 
     internal void Set(string name, Operand operand)
     {
         int place = PlaceOf(name);
         if (place < 0) place = Append(name);
         _operands[place] = operand;
+    }
+
+    private int PlaceOf(NameNode node)
+    {
+        if (_places is not null) return PlaceOf(node.Name);
+        for (int i = 0; i < _count; i++)
+        {
+            if (node.Is(_names[i])) return i;
+        }
+        return -1;
     }
 
     private int PlaceOf(string name)

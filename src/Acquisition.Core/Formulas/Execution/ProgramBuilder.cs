@@ -84,7 +84,7 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs, int expected)
 
     private int AddConstant(double value)
     {
-        if (_constantCount == _constants.Length) _constants = WithLength(_constants, Math.Max(1, 2 * _constantCount));
+        if (_constantCount == _constants.Length) _constants = _constantCount == 0 ? new double[1] : WithLength(_constants, 2 * _constantCount);
         _constants[_constantCount] = value;
         return Constant + _constantCount++;
     }

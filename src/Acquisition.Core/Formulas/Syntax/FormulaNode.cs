@@ -72,9 +72,22 @@ internal sealed class TruthNode(int start, int end, bool value) : FormulaNode(st
 }
 
 /// <summary>The name of an input, of an earlier line of a worksheet, or of a constant.</summary>
-internal sealed class NameNode(int start, int end, string name) : FormulaNode(start, end)
+internal sealed class NameNode(string source, int start, int end) : FormulaNode(start, end)
 {
-    internal readonly string Name = name;
+    private string? _name;
+
+    /// <summary>The name; most are found without ever being cut out of the text.</summary>
+    internal string Name => _name ??= source.Substring(Start, End - Start);
+
+    internal bool Is(string name)
+    {
+        if (name.Length != End - Start) return false;
+        for (int i = 0; i < name.Length; i++)
+        {
+            if (source[Start + i] != name[i]) return false;
+        }
+        return true;
+    }
 }
 
 /// <summary>A sign or <c>not</c> before an operand.</summary>

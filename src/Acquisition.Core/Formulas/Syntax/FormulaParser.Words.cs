@@ -86,7 +86,7 @@ internal sealed partial class FormulaParser
         }
         if (TryBareUnit(start, end, out FormulaNode? unit)) return unit!;
         _at = end;
-        if (IsNameStart(_text[start])) return Count(new NameNode(start, end, _text.Substring(start, end - start)));
+        if (IsNameStart(_text[start])) return Count(new NameNode(_text, start, end));
         ReportNoUnit(start, end);
         return new MissingNode(start, end);
     }

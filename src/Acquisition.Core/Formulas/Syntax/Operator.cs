@@ -1,7 +1,7 @@
 namespace Acquisition.Core.Formulas.Syntax;
 
 /// <summary>The operators that stand between two operands or before one.</summary>
-internal enum Operator
+internal enum Operator : byte
 {
     None,
     Or,
