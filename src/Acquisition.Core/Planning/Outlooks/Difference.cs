@@ -3,8 +3,10 @@ namespace Acquisition.Core.Planning;
 /// <summary>A value that differs between two set-ups.</summary>
 public sealed class Difference
 {
-    internal Difference(string name, string first, string second, Ratio? relative, bool isAbsolute)
+    internal Difference(string name, string first, string second, Ratio? relative, bool isAbsolute, Quantity? firstQuantity, Quantity? secondQuantity)
     {
+        FirstQuantity = firstQuantity;
+        SecondQuantity = secondQuantity;
         Name = name;
         First = first;
         Second = second;
@@ -20,6 +22,12 @@ public sealed class Difference
 
     /// <summary>Its text in the second set-up; a dash where it has none.</summary>
     public string Second { get; }
+
+    /// <summary>Its value in the first set-up; null where it has none.</summary>
+    public Quantity? FirstQuantity { get; }
+
+    /// <summary>Its value in the second set-up; null where it has none.</summary>
+    public Quantity? SecondQuantity { get; }
 
     /// <summary>The change, relative to the first; for values that are shares themselves (see <see cref="IsAbsolute"/>) the difference. Null where one of them is missing.</summary>
     public Ratio? Relative { get; }

@@ -93,13 +93,17 @@ public sealed class OutlookComparison
         // Of a share the change is told in the same unit; of anything else as a share of the first.
         bool isShare = typeof(T) == typeof(Ratio);
         Ratio? change = first is null || second is null ? null : isShare ? Ratio.FromSi(after - before, "change") : before != 0 ? Ratio.FromSi((after - before) / Math.Abs(before), "change") : null;
-        rows.Add(new Difference(name, one, other, change, isShare));
+        rows.Add(new Difference(name, one, other, change, isShare, first?.ToQuantity(), second?.ToQuantity()));
     }
 
     private static void AddNumber(List<Difference> rows, string name, double? first, double? second)
     {
         string one = first is { } a ? PlainText.Number(a) : "-", other = second is { } b ? PlainText.Number(b) : "-";
-        if (one != other)
-            rows.Add(new Difference(name, one, other, first is { } before && second is { } after && before != 0 ? Ratio.FromSi((after - before) / before, "change") : null, false));
+        if (one == other)
+            return;
+        Ratio? change = first is { } before && second is { } after && before != 0 ? Ratio.FromSi((after - before) / before, "change") : null;
+        rows.Add(new Difference(name, one, other, change, false, Plain(first), Plain(second)));
     }
+
+    private static Quantity? Plain(double? number) => number is { } value ? new Quantity(value, QuantityKind.Ratio) : null;
 }

@@ -95,21 +95,30 @@ public sealed class Candidate
 
     private Criterion CriterionOf(int index)
     {
-        double needed = _judgement.Needed[index], offered = _judgement.Offered[index], margin = _judgement.Margin[index];
-        Ratio? shown = Ratio.FromSi(double.IsNegativeInfinity(margin) ? -1 : margin, "margin");
         return (Demand)index switch
         {
-            Demand.Fit => new Criterion("fit", "input for the probe", PlainText.Short(needed, Resistance.Kind), PlainText.Short(offered, Resistance.Kind), shown),
-            Demand.Rating => new Criterion("rating", "voltage it stands", PlainText.Short(needed, Voltage.Kind), PlainText.Short(offered, Voltage.Kind), shown),
-            Demand.Channels => new Criterion("channels", "channels at once", PlainText.Number(needed), PlainText.Number(offered), shown),
-            Demand.Range => new Criterion("range", "range", PlainText.Short(needed, PeakToPeakVoltage.Kind), PlainText.Short(offered, PeakToPeakVoltage.Kind), shown),
-            Demand.Amplitude => new Criterion("amplitude", "amplitude error", "at most " + PlainText.Short(needed, Ratio.Kind), PlainText.Short(offered, Ratio.Kind), shown),
-            Demand.Edge => new Criterion("edge", "edge error", "at most " + PlainText.Short(needed, Ratio.Kind), PlainText.Short(offered, Ratio.Kind), shown),
-            Demand.Pulse => new Criterion("pulse", "height lost of the narrowest pulse", "at most " + PlainText.Short(needed, Ratio.Kind), PlainText.Short(offered, Ratio.Kind), shown),
-            Demand.SampleRate => new Criterion("sample-rate", "sample rate over the window", PlainText.Short(needed, SampleRate.Kind), PlainText.Short(offered, SampleRate.Kind), shown),
-            Demand.FoldedContent => new Criterion("folded-content", "content folded down", "at most " + PlainText.Short(needed, Ratio.Kind), PlainText.Short(offered, Ratio.Kind), shown),
-            Demand.Detail => new Criterion("detail", "smallest detail", "at most " + PlainText.Short(needed, Voltage.Kind), PlainText.Short(offered, Voltage.Kind), shown),
-            _ => new Criterion("timing", "timing of two edges", "within " + PlainText.Short(needed, Duration.Kind), PlainText.Short(offered, Duration.Kind), shown),
+            Demand.Fit => Make("fit", "input for the probe", Resistance.Kind),
+            Demand.Rating => Make("rating", "voltage it stands", Voltage.Kind),
+            Demand.Channels => Make("channels", "channels at once", null),
+            Demand.Range => Make("range", "range", PeakToPeakVoltage.Kind),
+            Demand.Amplitude => Make("amplitude", "amplitude error", Ratio.Kind, "at most "),
+            Demand.Edge => Make("edge", "edge error", Ratio.Kind, "at most "),
+            Demand.Pulse => Make("pulse", "height lost of the narrowest pulse", Ratio.Kind, "at most "),
+            Demand.SampleRate => Make("sample-rate", "sample rate over the window", SampleRate.Kind),
+            Demand.FoldedContent => Make("folded-content", "content folded down", Ratio.Kind, "at most "),
+            Demand.Detail => Make("detail", "smallest detail", Voltage.Kind, "at most "),
+            _ => Make("timing", "timing of two edges", Duration.Kind, "within "),
         };
+
+        Criterion Make(string code, string name, QuantityKind? kind, string bound = "")
+        {
+            double needed = _judgement.Needed[index], offered = _judgement.Offered[index], margin = _judgement.Margin[index];
+            return new Criterion(
+                code, name, bound + Text(needed, kind), Text(offered, kind), Ratio.FromSi(double.IsNegativeInfinity(margin) ? -1 : margin, "margin"), Finite(needed, kind), Finite(offered, kind));
+        }
+
+        static string Text(double value, QuantityKind? kind) => kind is null ? PlainText.Number(value) : PlainText.Short(value, kind);
+
+        static Quantity? Finite(double value, QuantityKind? kind) => Math.Abs(value) <= double.MaxValue ? new Quantity(value, kind ?? Ratio.Kind) : null;
     }
 }

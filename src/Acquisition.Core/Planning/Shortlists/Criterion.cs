@@ -3,13 +3,15 @@ namespace Acquisition.Core.Planning;
 /// <summary>One demand, held against one candidate.</summary>
 public sealed class Criterion
 {
-    internal Criterion(string code, string name, string needed, string offered, Ratio? margin)
+    internal Criterion(string code, string name, string needed, string offered, Ratio? margin, Quantity? neededQuantity, Quantity? offeredQuantity)
     {
         Code = code;
         Name = name;
         Needed = needed;
         Offered = offered;
         Margin = margin;
+        NeededQuantity = neededQuantity;
+        OfferedQuantity = offeredQuantity;
     }
 
     /// <summary>The stable code: <c>amplitude</c>, <c>edge</c>, <c>sample-rate</c>, <c>folded-content</c>, <c>pulse</c>, <c>detail</c>, <c>timing</c>, <c>range</c>, <c>rating</c>, <c>channels</c>, <c>fit</c>.</summary>
@@ -23,6 +25,12 @@ public sealed class Criterion
 
     /// <summary>What the candidate gives, with its unit.</summary>
     public string Offered { get; }
+
+    /// <summary>What is needed, as a quantity; null where it is no finite number.</summary>
+    public Quantity? NeededQuantity { get; }
+
+    /// <summary>What the candidate gives, as a quantity; null where it is no finite number.</summary>
+    public Quantity? OfferedQuantity { get; }
 
     /// <summary>By how much the candidate is better than needed: 0 is exactly enough, 1 twice as good, below 0 not enough; null where it cannot be judged.</summary>
     public Ratio? Margin { get; }

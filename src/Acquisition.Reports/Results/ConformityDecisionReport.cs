@@ -1,0 +1,35 @@
+using System;
+using Acquisition.Core;
+
+namespace Acquisition.Reports;
+
+/// <summary>A <see cref="ConformityDecision"/> as a report (JCGM 106): the verdict with value, limits, guard band and risk, and the budget it rests on.</summary>
+public static class ConformityDecisionReport
+{
+    private const int LimitDigits = 7;
+
+    /// <summary>The report of a decision.</summary>
+    /// <param name="decision">The decision.</param>
+    /// <param name="title">The title of the report.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static Report ToReport(this ConformityDecision decision, string title = "Decision on conformity")
+    {
+        if (decision is null) throw new ArgumentNullException(nameof(decision));
+        return new Report(title)
+            .WithFindings(decision.Findings)
+            .WithVerdicts("decision", "Decision", new[] { VerdictOf(decision, "measured value", ReportVerdict.InWords(decision.Verdict)) })
+            .WithValues(new ReportValues("risk", "Limits and risk")
+                .With("lower acceptance limit", Limit(decision.LowerAcceptanceLimit), null, "JCGM 106 8.3")
+                .With("upper acceptance limit", Limit(decision.UpperAcceptanceLimit), null, "JCGM 106 8.3")
+                .With(decision.IsAccepted ? "risk of false acceptance" : "risk of false rejection", ReportCell.Of(decision.SpecificRisk), null, "JCGM 106 9.3")
+                .With("test uncertainty ratio", decision.TestUncertaintyRatio is { } ratio ? ReportCell.Number(ratio) : null, "half the tolerance over the expanded uncertainty"))
+            .WithReport(decision.Measured.ToReport());
+    }
+
+    internal static ReportVerdict VerdictOf(ConformityDecision decision, string name, string text) => new ReportVerdict(name, decision.Verdict, text)
+        .WithValue(UncertaintyBudgetReport.Whole(decision.Measured), UncertaintyBudgetReport.Digits(decision.Measured.StandardUncertainty, 3))
+        .WithLimits(Limit(decision.LowerLimit), Limit(decision.UpperLimit))
+        .WithRule(decision.Rule.Name, UncertaintyBudgetReport.Digits(decision.GuardBand, 3), ReportCell.Of(decision.ConformanceProbability));
+
+    private static ReportCell? Limit(Quantity? limit) => limit is { } value ? UncertaintyBudgetReport.Digits(value, LimitDigits) : null;
+}

@@ -1,0 +1,70 @@
+using System;
+using System.Linq;
+using Acquisition.Core;
+using Acquisition.Core.Formulas;
+using Acquisition.Core.Functions;
+
+namespace Acquisition.Reports;
+
+/// <summary>A <see cref="WorksheetResult"/> as a report: whether it passed, each check with the numbers of its verdict, each line with its value as the sheet writes it.</summary>
+public static class WorksheetReport
+{
+    /// <summary>The report of an evaluated worksheet.</summary>
+    /// <param name="result">The result.</param>
+    /// <param name="title">The title of the report.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    public static Report ToReport(this WorksheetResult result, string title = "Worksheet")
+    {
+        if (result is null) throw new ArgumentNullException(nameof(result));
+        return new Report(title)
+            .WithVerdicts("result", "Result", new[] { Whole(result) })
+            .WithVerdicts("checks", "Checks", result.Entries.Where(entry => entry.Verdict is not null).Select(VerdictOf))
+            .WithTable(new ReportTable("lines", "Lines", "line", "name", "formula", "value", "standard uncertainty", "note")
+                .WithRows(result.Entries.Where(entry => entry.Verdict is null).Select(entry => new[]
+                {
+                    ReportCell.Count(entry.Line), entry.Name, entry.Formula, Value(entry), Uncertainty(entry), entry.Problem ?? (entry.IsOverridden ? "given by the host" : ""),
+                })));
+    }
+
+    private static ReportVerdict Whole(WorksheetResult result)
+    {
+        int open = result.Entries.Count(entry => entry.Problem is not null || entry.Verdict is not (null or WorksheetVerdict.Passed));
+        return new ReportVerdict("lines without a value, and checks that are not met", result.HasPassed ? Verdict.Pass : Verdict.Fail, result.HasPassed ? "passed" : "not passed")
+            .WithValue(ReportCell.Count(open))
+            .WithLimits(null, ReportCell.Count(0))
+            .WithRule("every line has a value and every check is met");
+    }
+
+    private static ReportVerdict VerdictOf(WorksheetEntry entry)
+    {
+        string? remark = entry.Problem ?? (entry.Verdict == WorksheetVerdict.Passed ? null : entry.Message);
+        if (entry.Decision is { } decision) return ConformityDecisionReport.VerdictOf(decision, entry.Formula, Words(entry)).WithRemark(remark);
+        Verdict? outcome = entry.Verdict switch { WorksheetVerdict.Passed => Verdict.Pass, WorksheetVerdict.Failed => Verdict.Fail, _ => null };
+        ReportVerdict verdict = new ReportVerdict(entry.Formula, outcome, Words(entry)).WithRemark(remark);
+        if (entry.Margin is { } margin)
+            return verdict.WithValue(UncertaintyBudgetReport.Digits(margin, 4)).WithLimits(UncertaintyBudgetReport.Digits(new Quantity(0, margin.Kind), 4), null, entry.IsStrict).WithRule("margin");
+        return entry.Value is { } value && value.Kind.IsTruth ? verdict.WithValue(ReportCell.Of(value.IsTrue, entry.Text)) : verdict;
+    }
+
+    private static string Words(WorksheetEntry entry) => entry.Verdict switch
+    {
+        WorksheetVerdict.Passed => "passed",
+        WorksheetVerdict.Failed => "failed",
+        WorksheetVerdict.Inconclusive => "inconclusive",
+        _ => "not evaluated",
+    };
+
+    private static ReportCell Value(WorksheetEntry entry)
+    {
+        if (entry.Value is not { } value) return ReportCell.Empty;
+        return value.Kind.IsQuantity ? ReportCell.Of(value.Quantity, entry.Text) : value.Kind.IsTruth ? ReportCell.Of(value.IsTrue, entry.Text) : ReportCell.Of(entry.Text);
+    }
+
+    /// <summary>A level has its uncertainty in decibels, a temperature in kelvins of difference.</summary>
+    private static ReportCell Uncertainty(WorksheetEntry entry)
+    {
+        if (entry.StandardUncertaintyInSi is not { } uncertainty || entry.Value?.Kind.Quantity is not { } kind) return ReportCell.Empty;
+        QuantityKind own = kind.IsLogarithmic ? QuantityKind.DecibelRatio : kind.Nature == QuantityNature.Point ? QuantityKind.TemperatureDifference : kind;
+        return UncertaintyBudgetReport.Digits(new Quantity(uncertainty, own), 3);
+    }
+}
