@@ -13,7 +13,6 @@ namespace Acquisition.Reports;
 public sealed partial class Report
 {
     private readonly IReadOnlyList<Block> _blocks;
-    private IReadOnlyList<Block>? _arranged;
 
     /// <summary>An empty report.</summary>
     /// <param name="title">The title.</param>
@@ -36,7 +35,7 @@ public sealed partial class Report
     /// <summary>What identifies the measurement: name and text of each line, as the caller gave them.</summary>
     public IReadOnlyList<KeyValuePair<string, string>> Identification { get; }
 
-    internal IReadOnlyList<Block> Blocks => _arranged ??= Arrangement.Of(_blocks);
+    internal IReadOnlyList<Block> Blocks => Arrangement.Of(_blocks);
 
     /// <summary>The same report under another title.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="title"/> is null.</exception>
