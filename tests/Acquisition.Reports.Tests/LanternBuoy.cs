@@ -55,7 +55,7 @@ internal static class LanternBuoy
         Uncertain<Duration> edge = read + offset;
         yield return new("budget", edge.Budget().ToReport("Edge of the beacon clock"));
         Formula rule = Formula.Build("0.35 / (100 MHz ± 5 %)");
-        MonteCarloResult trials = rule.PropagateDistributions(MonteCarloOptions.Default.WithTrials(20_000).WithSeed(17).WithThreads(1));
+        MonteCarloResult trials = rule.PropagateDistributions(MonteCarloOptions.Default.WithTrials(200_000).WithSeed(17).WithThreads(1));
         yield return new("monte-carlo", trials.ToReport("Rise time by the rule of thumb", FirstOrderValidation.Of(rule.Budget(), trials)));
         yield return new("decision", DecisionRule.GuardedAcceptance.Decide(edge, ToleranceLimits.AtMost(3.5.ns())).ToReport("Is the edge short enough?"));
         Record clock = new SimulatedCapture(Signal.Square(24.MHz(), 3.3.Vpp(), 2.5.ns()), 2.GSaPerS(), 2.kpts())

@@ -22,7 +22,7 @@ public sealed class OutlookReportTests
         Assert.Contains(outlook.ChainBandwidth!.Value.ToString("G4"), markdown, StringComparison.Ordinal);
         Assert.Contains("record length | 20 kpts |", markdown, StringComparison.Ordinal);
         Assert.Contains("| 1 | 24 MHz |", markdown, StringComparison.Ordinal);
-        Assert.Contains("![Gain of", markdown, StringComparison.Ordinal);
+        Assert.Contains("](<beacon-1.svg>)", markdown, StringComparison.Ordinal);
         foreach (Finding finding in outlook.Findings) Assert.Contains(finding.Code, markdown, StringComparison.Ordinal);
     }
 
@@ -30,5 +30,12 @@ public sealed class OutlookReportTests
     public void Html_IsWellFormed() => Assert.NotNull(XDocument.Parse(BeaconClock().ToReport("Beacon clock").ToHtml()).Root);
 
     [Fact]
-    public void StepOfAResponseThatBlocksDc_IsRefused() => Assert.Throws<ArgumentException>(() => OutlookReport.Step(Response.HighPass(10.Hz())));
+    public void HarmonicsThatAreNotListed_AreSaid()
+    {
+        Outlook outlook = BeaconClock();
+        string text = outlook.ToReport("Beacon clock", 2).ToText();
+
+        Assert.True(outlook.Harmonics.Count > 2);
+        Assert.Contains($"Of {outlook.Harmonics.Count} harmonics the first 2 are listed.", text, StringComparison.Ordinal);
+    }
 }

@@ -70,7 +70,7 @@ public sealed class ReportTests
           -> a probe of 500 MHz
           (handbook 4.7)
 
-        [plot: edge]
+        [plot] edge
 
         """.Replace("\r\n", "\n", StringComparison.Ordinal),
         Sample().ToText());

@@ -11,7 +11,7 @@ namespace Acquisition.Reports;
 internal sealed class ConsoleWriter
 {
     private const int Gap = 2;
-    private const int NarrowestColumn = 8;
+    private const int LongestWord = 24;
 
     private readonly StringBuilder _text = new();
     private readonly int _width;
@@ -49,13 +49,12 @@ internal sealed class ConsoleWriter
                 foreach (Finding finding in list.Findings) Item(finding);
                 break;
             case Picture picture:
-                Lines("", "[plot: " + picture.Plot.Title + "]", "");
+                Lines("", "[plot] " + picture.Plot.Title, "  ");
                 break;
             default:
                 Grid grid = Grid.Of(block)!;
                 Lines("", grid.Caption, "");
-                if (grid.Columns.Count * (NarrowestColumn + Gap) > _width) Records(grid);
-                else Table(grid);
+                Table(grid);
                 break;
         }
     }
@@ -78,18 +77,24 @@ internal sealed class ConsoleWriter
     {
         string[] heads = grid.Columns.Select(VisibleText.OneLine).ToArray();
         string[][] cells = grid.Rows.Select(row => row.Cells.Select((cell, i) => (row.IsDetail && i == 0 ? "  " : "") + VisibleText.OneLine(cell.Text)).ToArray()).ToArray();
-        int[] widths = Widths(heads, cells);
+        int[] narrowest = heads.Select((head, i) => Math.Min(LongestWord, cells.Select(row => row[i]).Append(head).Max(TextWrap.LongestWord))).ToArray();
+        if (narrowest.Sum() + (Gap * (heads.Length - 1)) > _width)
+        {
+            Records(grid);
+            return;
+        }
+        int[] widths = Widths(heads, cells, narrowest);
         Row(heads, widths, grid.IsNumeric);
         Line(string.Join(new string(' ', Gap), widths.Select(width => new string('-', width))));
         foreach (string[] row in cells) Row(row, widths, grid.IsNumeric);
     }
 
-    /// <summary>As wide as the cells are; where that is too much, the widest columns give way.</summary>
-    private int[] Widths(string[] heads, string[][] cells)
+    /// <summary>As wide as the cells are; where that is too much, the widest columns give way, but none breaks a word.</summary>
+    private int[] Widths(string[] heads, string[][] cells, int[] narrowest)
     {
         int[] widths = heads.Select((head, i) => Math.Max(1, Math.Max(TextWrap.Columns(head), cells.Length == 0 ? 0 : cells.Max(row => TextWrap.Columns(row[i]))))).ToArray();
         int excess = widths.Sum() + (Gap * (widths.Length - 1)) - _width;
-        for (; excess > 0; excess--) widths[Array.IndexOf(widths, widths.Max())]--;
+        for (; excess > 0; excess--) widths[Enumerable.Range(0, widths.Length).Where(i => widths[i] > narrowest[i]).OrderByDescending(i => widths[i]).First()]--;
         return widths;
     }
 

@@ -15,7 +15,7 @@ internal sealed class Grid
         Caption = caption;
         Columns = columns;
         Rows = rows;
-        IsNumeric = columns.Select((_, i) => rows.Any(row => row.Cells[i].Quantity is not null) && rows.All(row => row.Cells[i].IsEmpty || row.Cells[i].Quantity is not null)).ToArray();
+        IsNumeric = columns.Select((_, i) => 2 * rows.Count(row => row.Cells[i].Quantity is not null) > rows.Count(row => !row.Cells[i].IsEmpty)).ToArray();
     }
 
     internal string Name { get; }

@@ -2,25 +2,25 @@ namespace Acquisition.Reports;
 
 /// <summary>The style of HTML reports. Every rule but the page's begins with the class of the report, so that a host page is left as it is.</summary>
 /// <remarks>
-/// Light or dark follows the colour scheme that the page declares (a page of our own declares both; a host page that declares none stays light). Contrast of text is at least 4.5:1 in both.
+/// On a dark screen the report is dark on a ground of its own, as its plots are; printed, it is light. Contrast of text is at least 4.5:1 in both.
 /// Nothing is told by colour alone: severities and verdicts stand there as words. No character of it needs escaping in XML.
 /// </remarks>
 internal static class HtmlStyle
 {
     internal const string OfPage =
         ":root { color-scheme: light dark; }\n" +
-        "body { margin: 0; padding: 1.5rem 1rem 3rem; background: #ffffff; background: light-dark(#ffffff, #14181c); }\n" +
+        "body { margin: 0; padding: 1.5rem 1rem 3rem; background: #ffffff; }\n" +
         "main { max-width: 62rem; margin: 0 auto; }\n" +
-        "@media print { :root { color-scheme: light; } body { padding: 0; } }\n";
+        "@media screen and (prefers-color-scheme: dark) { body { background: #14181c; } }\n" +
+        "@media print { body { padding: 0; } }\n";
 
     internal const string OfReport =
         ".acquisition-report { --acquisition-ink: #1c2126; --acquisition-quiet: #515b65; --acquisition-ground: #ffffff; --acquisition-line: #c3cad1; --acquisition-band: #f1f4f6;" +
         " --acquisition-good: #1b6338; --acquisition-bad: #a3231b; --acquisition-open: #7a5200;" +
         " color: var(--acquisition-ink); background: var(--acquisition-ground); font: 1rem/1.5 system-ui, sans-serif; overflow-wrap: break-word; }\n" +
-        "@supports (color: light-dark(#000000, #ffffff)) {\n" +
-        ".acquisition-report { --acquisition-ink: light-dark(#1c2126, #e4e8eb); --acquisition-quiet: light-dark(#515b65, #a9b3bc); --acquisition-ground: light-dark(#ffffff, #14181c);" +
-        " --acquisition-line: light-dark(#c3cad1, #3d464e); --acquisition-band: light-dark(#f1f4f6, #1f262c);" +
-        " --acquisition-good: light-dark(#1b6338, #7fd3a0); --acquisition-bad: light-dark(#a3231b, #ff9a8f); --acquisition-open: light-dark(#7a5200, #f0c36a); }\n" +
+        "@media screen and (prefers-color-scheme: dark) {\n" +
+        ".acquisition-report { --acquisition-ink: #e4e8eb; --acquisition-quiet: #a9b3bc; --acquisition-ground: #14181c; --acquisition-line: #3d464e; --acquisition-band: #1f262c;" +
+        " --acquisition-good: #7fd3a0; --acquisition-bad: #ff9a8f; --acquisition-open: #f0c36a; }\n" +
         "}\n" +
         ".acquisition-report h1, .acquisition-report h2, .acquisition-report h3, .acquisition-report h4, .acquisition-report h5, .acquisition-report h6 { line-height: 1.25; margin: 1.6em 0 0.5em; color: inherit; }\n" +
         ".acquisition-report > :first-child { margin-top: 0; }\n" +
@@ -32,9 +32,12 @@ internal static class HtmlStyle
         ".acquisition-report table { border-collapse: collapse; font-variant-numeric: tabular-nums; }\n" +
         ".acquisition-report caption { text-align: left; font-weight: 600; padding: 0.3em 0; }\n" +
         ".acquisition-report th, .acquisition-report td { padding: 0.3em 0.8em; border-bottom: 1px solid var(--acquisition-line); text-align: left; vertical-align: top; overflow-wrap: normal; }\n" +
-        ".acquisition-report thead th { border-bottom: 2px solid var(--acquisition-quiet); color: var(--acquisition-quiet); font-size: 0.9em; white-space: nowrap; vertical-align: bottom; }\n" +
+        ".acquisition-report thead th { border-bottom: 2px solid var(--acquisition-quiet); color: var(--acquisition-quiet); font-size: 0.9em; vertical-align: bottom; }\n" +
         ".acquisition-report tbody th { font-weight: 500; }\n" +
-        ".acquisition-report .acquisition-number { text-align: right; white-space: nowrap; }\n" +
+        ".acquisition-report tbody th:not(.acquisition-number) { min-width: 8rem; }\n" +
+        ".acquisition-report .acquisition-number { text-align: right; }\n" +
+        ".acquisition-report .acquisition-quantity { white-space: nowrap; }\n" +
+        ".acquisition-report .acquisition-words { min-width: 11rem; }\n" +
         ".acquisition-report .acquisition-detail th, .acquisition-report .acquisition-detail td { color: var(--acquisition-quiet); font-size: 0.9em; font-weight: 400; }\n" +
         ".acquisition-report .acquisition-detail th { padding-left: 2em; }\n" +
         ".acquisition-report .acquisition-verdict { font-weight: 700; white-space: nowrap; }\n" +
@@ -52,6 +55,6 @@ internal static class HtmlStyle
         ".acquisition-report cite { color: var(--acquisition-quiet); font-style: normal; font-size: 0.9em; }\n" +
         ".acquisition-report .acquisition-plot { margin: 1.2em 0; }\n" +
         ".acquisition-report .acquisition-plot svg { display: block; width: 100%; max-width: 50rem; height: auto; }\n" +
-        "@media print { .acquisition-report { color-scheme: light; font-size: 10pt; } .acquisition-report .acquisition-scroll { overflow: visible; }" +
+        "@media print { .acquisition-report { font-size: 10pt; } .acquisition-report .acquisition-scroll { overflow: visible; }" +
         " .acquisition-report tr, .acquisition-report li, .acquisition-report figure { break-inside: avoid; } .acquisition-report h2, .acquisition-report h3 { break-after: avoid; } }\n";
 }

@@ -8,6 +8,9 @@ namespace Acquisition.Reports;
 /// <summary>Writes a <see cref="Report"/> as an HTML page, or as a fragment that a host puts into its own page. Both are well-formed XML besides.</summary>
 internal sealed class HtmlWriter
 {
+    /// <summary>A text longer than this needs a column of some width.</summary>
+    private const int LongText = 24;
+
     private readonly StringBuilder _html = new();
     private readonly int _top;
 
@@ -97,11 +100,16 @@ internal sealed class HtmlWriter
 
     private void Cell(Grid grid, GridRow row, int column)
     {
-        string style = row.IsVerdict && column == 1 ? "acquisition-verdict acquisition-" + ReportVerdict.InWords(row.Outcome).Replace(' ', '-') : grid.IsNumeric[column] ? "acquisition-number" : "";
+        ReportCell cell = row.Cells[column];
+        bool isVerdict = row.IsVerdict && column == 1;
+        string style = isVerdict ? "acquisition-verdict acquisition-" + ReportVerdict.InWords(row.Outcome).Replace(' ', '-') : grid.IsNumeric[column] ? "acquisition-number" : "";
+        if (cell.Quantity is not null) style += " acquisition-quantity";
+        else if (cell.Text.Length > LongText && column > 0 && !isVerdict) style += " acquisition-words";
+        style = style.Trim();
         string tag = column == 0 ? "th" : "td";
         _html.Append('<').Append(tag).Append(column == 0 ? " scope=\"row\"" : "");
         if (style.Length > 0) _html.Append(" class=\"").Append(style).Append('"');
-        _html.Append('>').Append(Escape(row.Cells[column].Text)).Append("</").Append(tag).Append('>');
+        _html.Append('>').Append(Escape(cell.Text)).Append("</").Append(tag).Append('>');
     }
 
     private void Item(Finding finding)

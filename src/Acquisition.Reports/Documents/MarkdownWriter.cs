@@ -9,8 +9,8 @@ namespace Acquisition.Reports;
 /// <summary>Writes a <see cref="Report"/> as Markdown. Text is escaped, so that a value with a star or a pipe in it stays what it is.</summary>
 internal static class MarkdownWriter
 {
-    /// <summary>What CommonMark, its table extension and the mathematics of some hosts would take for a mark.</summary>
-    private const string Marks = "\\`*_{}[]<>#|~$";
+    /// <summary>What CommonMark, its table extension and the further marks of some hosts (mathematics, superscripts) would take for a mark.</summary>
+    private const string Marks = "\\`*_{}[]<>#|~$^";
 
     internal static string Write(Report report, IReadOnlyList<Block> blocks, string plotName)
     {
@@ -50,7 +50,8 @@ internal static class MarkdownWriter
 
     private static void Table(StringBuilder text, Grid grid)
     {
-        text.Append("**").Append(Escape(grid.Caption)).Append("**\n\n|");
+        string caption = Escape(grid.Caption);
+        text.Append(caption.Length > 0 ? "**" + caption + "**\n\n|" : "|");
         foreach (string head in grid.Columns) text.Append(' ').Append(Escape(head)).Append(" |");
         text.Append("\n|");
         foreach (bool isNumeric in grid.IsNumeric) text.Append(isNumeric ? " ---: |" : " --- |");
@@ -90,7 +91,8 @@ internal static class MarkdownWriter
         {
             char c = visible[i];
             bool isEntity = c == '&' && i + 1 < visible.Length && (visible[i + 1] == '#' || IsAsciiLetter(visible[i + 1]));
-            if (isEntity || Marks.IndexOf(c) >= 0) text.Append('\\');
+            bool isDoubled = c is '+' or '=' && ((i > 0 && visible[i - 1] == c) || (i + 1 < visible.Length && visible[i + 1] == c));
+            if (isEntity || isDoubled || Marks.IndexOf(c) >= 0) text.Append('\\');
             text.Append(c);
         }
         return text.ToString();

@@ -16,6 +16,13 @@ internal static class TextWrap
         return columns;
     }
 
+    internal static int LongestWord(string text)
+    {
+        int longest = 1;
+        foreach (string word in text.Split(' ')) longest = System.Math.Max(longest, Columns(word));
+        return longest;
+    }
+
     /// <param name="text">The text.</param>
     /// <param name="width">The columns of a line.</param>
     /// <param name="indent">What stands before all lines but the first; left out where it would take half the line.</param>

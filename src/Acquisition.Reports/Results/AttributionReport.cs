@@ -32,6 +32,7 @@ public static class AttributionReport
             {
                 string.Join(", ", x.Elements), ReportCell.Of(x.From), ReportCell.Of(x.To), x.Text, string.Join("; or ", x.Remedies),
             })))
+            .WithPlot(AttributionPlot.Of(result))
             .WithValues(Check(result));
     }
 

@@ -27,7 +27,7 @@ public static class ConformityDecisionReport
     }
 
     internal static ReportVerdict VerdictOf(ConformityDecision decision, string name, string text) => new ReportVerdict(name, decision.Verdict, text)
-        .WithValue(UncertaintyBudgetReport.Whole(decision.Measured), UncertaintyBudgetReport.Digits(decision.Measured.StandardUncertainty, 3))
+        .WithValue(ReportCell.Of(decision.Measured.Value, decision.Measured.ToString(UncertaintyNotation.Concise)), UncertaintyBudgetReport.Digits(decision.Measured.StandardUncertainty, 3))
         .WithLimits(Limit(decision.LowerLimit), Limit(decision.UpperLimit))
         .WithRule(decision.Rule.Name, UncertaintyBudgetReport.Digits(decision.GuardBand, 3), ReportCell.Of(decision.ConformanceProbability));
 

@@ -24,7 +24,8 @@ public static class MonteCarloReport
                 .With("standard uncertainty", UncertaintyBudgetReport.Digits(result.StandardUncertainty, 3), "standard deviation of the trials", "JCGM 101 7.6")
                 .With("trials", ReportCell.Count(result.Trials), result.IsStabilized ? "the results have stabilized" : null)
                 .With("seed", result.Seed.ToString(System.Globalization.CultureInfo.InvariantCulture), "the same seed gives the same trials"))
-            .WithTable(new ReportTable("intervals", "Coverage intervals", "interval", "probability", "from", "to").WithRows(new[] { Row(result.SymmetricInterval()), Row(result.ShortestInterval()) }));
+            .WithTable(new ReportTable("intervals", "Coverage intervals", "interval", "probability", "from", "to").WithRows(new[] { Row(result.SymmetricInterval()), Row(result.ShortestInterval()) }))
+            .WithPlot(MonteCarloPlot.Of(result));
         return validation is null ? report : report.WithVerdicts("validation", "Whether the first-order budget holds (JCGM 101 clause 8)", Verdicts(validation));
     }
 

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using System.Linq;
 using Acquisition.Core;
 
@@ -8,16 +7,17 @@ namespace Acquisition.Reports;
 /// <summary>An <see cref="Outlook"/> as a report: what will be seen, why, what it costs, and how the chain behaves.</summary>
 public static class OutlookReport
 {
-    private const int PointsPerCurve = 201;
-
     /// <summary>The report of an outlook.</summary>
     /// <param name="outlook">The outlook.</param>
     /// <param name="title">The title of the report.</param>
+    /// <param name="mostHarmonics">How many harmonics to list; the report says how many there are.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    public static Report ToReport(this Outlook outlook, string title = "Outlook")
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="mostHarmonics"/> is negative.</exception>
+    public static Report ToReport(this Outlook outlook, string title = "Outlook", int mostHarmonics = 20)
     {
         if (outlook is null) throw new ArgumentNullException(nameof(outlook));
-        return new Report(title)
+        if (mostHarmonics < 0) throw new ArgumentOutOfRangeException(nameof(mostHarmonics), mostHarmonics, "mostHarmonics must be 0 or more");
+        Report report = new Report(title)
             .WithParagraph($"{outlook.Signal.Name} through {outlook.Response.Name}, taken by {outlook.Setup.Digitizer}.")
             .WithFindings(outlook.Findings)
             .WithValues(new ReportValues("chain", "Chain").With(outlook.ChainBandwidth).With(outlook.ChainRiseTime).With("overshoot", ReportCell.OfAny(outlook.ChainOvershoot)))
@@ -25,57 +25,12 @@ public static class OutlookReport
             .WithValues(Sampling(outlook))
             .WithValues(Vertical(outlook))
             .WithValues(Events(outlook))
-            .WithTable(Harmonics(outlook))
             .WithTable(Contributions(outlook))
-            .WithPlot(Gain(outlook.Response, outlook.NyquistFrequency));
-    }
-
-    /// <summary>The gain of a response over frequency, from two decades below its bandwidth to one above, with the Nyquist frequency where it is given.</summary>
-    /// <param name="response">The response.</param>
-    /// <param name="nyquist">Half the sample rate; null leaves it out.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="response"/> is null.</exception>
-    public static Plot Gain(Response response, Frequency? nyquist = null)
-    {
-        if (response is null) throw new ArgumentNullException(nameof(response));
-        double center = response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth) ? bandwidth.Hertz : nyquist?.Hertz ?? 1e6;
-        var hertz = new List<double>();
-        var decibels = new List<double>();
-        for (int i = 0; i < PointsPerCurve; i++)
-        {
-            double f = center * Math.Pow(10, -2 + (3.0 * i / (PointsPerCurve - 1)));
-            double ratio = response.AmplitudeRatio(Frequency.FromHertz(f)).Fraction;
-            if (ratio < 1e-4) continue;
-            hertz.Add(f);
-            decibels.Add(20 * Math.Log10(ratio));
-        }
-        double reference = response.ReferenceGain.Decibels;
-        Plot plot = new Plot("Gain of " + response.Name, Axis.Logarithmic("frequency", "Hz"), Axis.Linear("gain", "dB").WithRange(Math.Floor(reference - 45), Math.Ceiling(reference + 5)))
-            .WithLine(response.Name, hertz, decibels)
-            .WithHorizontalLimit("half power", reference + DecibelRatio.HalfPower.Decibels);
-        return nyquist is { } limit && limit.Hertz > 0 ? plot.WithVerticalLimit("Nyquist frequency", limit.Hertz) : plot;
-    }
-
-    /// <summary>The step response over time: what an ideal edge would look like.</summary>
-    /// <param name="response">The response, which must pass DC.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="response"/> is null.</exception>
-    /// <exception cref="ArgumentException">The response blocks DC, so that its step returns to nothing.</exception>
-    public static Plot Step(Response response)
-    {
-        if (response is null) throw new ArgumentNullException(nameof(response));
-        if (!response.PassesDc) throw new ArgumentException($"the step of {response.Name} has no final level, since it blocks DC", nameof(response));
-        Duration rise = response.RiseTime, half = response.StepCrossing(Ratio.FromPercent(50));
-        var seconds = new List<double>();
-        var levels = new List<double>();
-        for (int i = 0; i < 2 * PointsPerCurve; i++)
-        {
-            Duration t = half + (rise * (-2 + (7.0 * i / ((2 * PointsPerCurve) - 1))));
-            seconds.Add(t.Seconds);
-            levels.Add(100 * response.StepAt(t).Fraction / response.ReferenceGain.ToAmplitudeRatio().Fraction);
-        }
-        return new Plot("Step response of " + response.Name, Axis.Linear("time", "s"), Axis.Linear("level", "%"))
-            .WithLine(response.Name, seconds, levels)
-            .WithHorizontalLimit("10 %", 10)
-            .WithHorizontalLimit("90 %", 90);
+            .WithPlot(ResponsePlot.Of(outlook))
+            .WithTable(Harmonics(outlook, mostHarmonics));
+        if (outlook.Harmonics.Count > mostHarmonics)
+            report = report.WithParagraph(FormattableString.Invariant($"Of {outlook.Harmonics.Count} harmonics the first {mostHarmonics} are listed."));
+        return outlook.Harmonics.Count > 0 ? report.WithPlot(SpectrumPlot.Of(outlook)) : report;
     }
 
     private static ReportValues Display(Outlook outlook) => new ReportValues("display", "Display")
@@ -120,8 +75,8 @@ public static class OutlookReport
             .With("chance to be seen, each time", ReportCell.Of(events.ChancePerOccurrence));
     }
 
-    private static ReportTable Harmonics(Outlook outlook) => new ReportTable("harmonics", "Harmonics, as applied and as displayed", "harmonic", "frequency", "applied", "displayed", "shown at", "note")
-        .WithRows(outlook.Harmonics.Select(line => new ReportCell[]
+    private static ReportTable Harmonics(Outlook outlook, int most) => new ReportTable("harmonics", "Harmonics, as applied and as displayed", "harmonic", "frequency", "applied", "displayed", "shown at", "note")
+        .WithRows(outlook.Harmonics.Take(most).Select(line => new ReportCell[]
         {
             ReportCell.Count(line.Number), ReportCell.Of(line.Frequency), ReportCell.Of(line.Applied), ReportCell.Of(line.Displayed), ReportCell.Of(line.ShownAt), line.IsAliased ? "folded" : null,
         }));

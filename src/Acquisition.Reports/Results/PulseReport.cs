@@ -21,16 +21,20 @@ public static class PulseReport
         if (measurement is null) throw new ArgumentNullException(nameof(measurement));
         if (mostTransitions < 0) throw new ArgumentOutOfRangeException(nameof(mostTransitions), mostTransitions, "mostTransitions must be 0 or more");
         Report report = new Report(title)
-            .WithParagraph(FormattableString.Invariant($"{measurement.Record.Name}: {measurement.Record.Count}, {ReportCell.Of(measurement.Record.SampleRate)}. {measurement.Record.Provenance}"))
+            .WithParagraph(Captured(measurement.Record))
             .WithFindings(measurement.Findings)
             .WithValues(States(measurement))
-            .WithTable(Parameters(measurement));
+            .WithTable(Parameters(measurement))
+            .WithPlot(RecordPlot.Of(measurement));
         if (measurement.Jitter.HasValue) report = report.WithValues(Jitter(measurement.Jitter.Value));
         report = report.WithTable(Transitions(measurement, mostTransitions)).WithTable(Runts(measurement, mostTransitions));
         return measurement.TransitionCount > mostTransitions || measurement.RuntCount > mostTransitions
             ? report.WithParagraph(FormattableString.Invariant($"Of {measurement.TransitionCount} transitions and {measurement.RuntCount} runts the first {mostTransitions} are listed."))
             : report;
     }
+
+    private static string Captured(Record record) =>
+        (record.Name.Length == 0 ? "" : record.Name + ": ") + $"{record.Count} at {ReportCell.Of(record.SampleRate)}." + (record.Provenance.Length == 0 ? "" : " " + record.Provenance);
 
     private static ReportValues States(PulseMeasurement measurement)
     {
@@ -39,8 +43,8 @@ public static class PulseReport
         {
             StateLevels states = measurement.States.Value;
             values = values
-                .With("low state", states.Low, states.Method.ToString())
-                .With("high state", states.High, states.Method.ToString())
+                .With("low state", states.Low, MethodOf(states.Method))
+                .With("high state", states.High)
                 .With("amplitude", states.Amplitude)
                 .With("noise on the states", states.Noise);
         }
@@ -56,6 +60,15 @@ public static class PulseReport
             .With("runts", ReportCell.Count(measurement.RuntCount))
             .With("missing pulses", ReportCell.Count(measurement.MissingPulseCount));
     }
+
+    private static string MethodOf(StateLevelMethod method) => method switch
+    {
+        StateLevelMethod.HistogramMode => "mode of the histogram",
+        StateLevelMethod.HistogramBinCentre => "centre of the fullest bin of the histogram",
+        StateLevelMethod.ShorthMean => "mean of the shortest half",
+        StateLevelMethod.ShorthMidpoint => "midpoint of the shortest half",
+        _ => "given",
+    };
 
     private static ReportTable Parameters(PulseMeasurement x) => new ReportTable("parameters", "Parameters", "parameter", "mean", "standard deviation", "smallest", "largest", "count", "note")
         .WithRow(Row("rising transition duration", x.RisingDuration))

@@ -9,6 +9,9 @@ namespace Acquisition.Reports;
 /// <summary>A <see cref="Shortlist"/> as a report: the candidates in their order, each demand with its margin, and the smallest change that would help.</summary>
 public static class ShortlistReport
 {
+    private const double Ample = 100;
+    private const int MostDrawn = 6;
+
     /// <summary>The report of a shortlist.</summary>
     /// <param name="shortlist">The shortlist.</param>
     /// <param name="title">The title of the report.</param>
@@ -26,6 +29,7 @@ public static class ShortlistReport
             .WithFindings(shortlist.Needed.Findings)
             .WithTable(Candidates(shown))
             .WithVerdicts("suitability", "Suitability, by the demand with the smallest margin", shown.Select(VerdictOf))
+            .WithPlot(ShortlistPlot.Of(shortlist, PlotOptions.Default.WithMostCandidates(Math.Min(most, MostDrawn))))
             .WithTable(Margins(shown))
             .WithTable(Changes(shown))
             .WithReport(shortlist.Needed.ToReport());
@@ -44,18 +48,21 @@ public static class ShortlistReport
         Verdict? outcome = candidate.Suitability switch { Suitability.Suitable => Verdict.Pass, Suitability.Unsuitable => Verdict.Fail, _ => null };
         var verdict = new ReportVerdict(candidate.ToString(), outcome, candidate.Suitability.ToString().ToLowerInvariant());
         if (candidate.Limiting is not { } limiting) return verdict;
-        return (limiting.Margin is { } margin ? verdict.WithValue(ReportCell.Of(margin)).WithLimits(ReportCell.Of(Ratio.FromFraction(0)), null) : verdict)
+        return (limiting.Margin is { } margin ? verdict.WithValue(Margin(margin)).WithLimits(ReportCell.Of(Ratio.FromFraction(0)), null) : verdict)
             .WithRule($"{limiting.Name}: needed {limiting.Needed}, given {limiting.Offered}");
     }
 
     private static ReportTable Margins(Candidate[] shown) => new ReportTable("margins", "Demands", "candidate", "demand", "needed", "offered", "margin").WithRows(
         shown.SelectMany(candidate => candidate.Criteria.Select(x => new ReportCell[]
         {
-            candidate.ToString(), x.Name, Cell(x.NeededQuantity, x.Needed), Cell(x.OfferedQuantity, x.Offered), ReportCell.OfAny(x.Margin),
+            candidate.ToString(), x.Name, Cell(x.NeededQuantity, x.Needed), Cell(x.OfferedQuantity, x.Offered), Margin(x.Margin),
         })));
 
     private static ReportTable Changes(Candidate[] shown) => new ReportTable("changes", "The smallest changes that would help", "candidate", "change").WithRows(
         shown.SelectMany(candidate => candidate.SmallestChanges.Distinct().Select(change => new ReportCell[] { candidate.ToString(), change })));
+
+    /// <summary>A margin without end, as where nothing is folded down, is held as a large number.</summary>
+    private static ReportCell Margin(Ratio? margin) => margin is not { } value ? ReportCell.Empty : value.Fraction >= Ample ? ReportCell.Of(value, "ample") : ReportCell.Of(value);
 
     private static ReportCell Cell(Quantity? quantity, string text) => quantity is { } value ? ReportCell.Of(value, text) : ReportCell.Of(text);
 }

@@ -20,7 +20,7 @@ public static class SweepReport
         Report report = new Report(title).WithParagraph(FormattableString.Invariant($"{sweep.Count} points, relative to {sweep.ReferenceText}."));
         if (bandwidth is not null) report = Bandwidth(report, bandwidth);
         if (fit is not null) report = Fit(report, fit);
-        return report.WithTable(new ReportTable("points", "Points", "frequency", "level", "relative level", "standard uncertainty").WithRows(sweep.Points.Select(x => new[]
+        return report.WithPlot(fit is null ? SweepPlot.Of(sweep) : SweepPlot.Of(sweep, fit)).WithTable(new ReportTable("points", "Points", "frequency", "level", "relative level", "standard uncertainty").WithRows(sweep.Points.Select(x => new[]
         {
             ReportCell.Of(x.Frequency), ReportCell.Of(x.Level), ReportCell.Of(sweep.RelativeLevelAt(x.Frequency)), ReportCell.OfAny(x.Uncertainty),
         })));

@@ -18,7 +18,8 @@ public static class UncertaintyBudgetReport
         return new Report(title)
             .WithFindings(budget.Findings)
             .WithValues(Result(budget))
-            .WithTable(Inputs(budget));
+            .WithTable(Inputs(budget))
+            .WithPlot(BudgetPlot.Of(budget));
     }
 
     private static ReportValues Result(UncertaintyBudget budget) => new ReportValues("result", "Result")

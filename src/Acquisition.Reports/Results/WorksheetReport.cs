@@ -42,7 +42,7 @@ public static class WorksheetReport
         Verdict? outcome = entry.Verdict switch { WorksheetVerdict.Passed => Verdict.Pass, WorksheetVerdict.Failed => Verdict.Fail, _ => null };
         ReportVerdict verdict = new ReportVerdict(entry.Formula, outcome, Words(entry)).WithRemark(remark);
         if (entry.Margin is { } margin)
-            return verdict.WithValue(UncertaintyBudgetReport.Digits(margin, 4)).WithLimits(UncertaintyBudgetReport.Digits(new Quantity(0, margin.Kind), 4), null, entry.IsStrict).WithRule("margin");
+            return verdict.WithValue(UncertaintyBudgetReport.Digits(margin, 4)).WithLimits(UncertaintyBudgetReport.Digits(new Quantity(0, margin.Kind), 4), null, entry.IsStrict).WithRule(entry.IsStrict ? "margin above 0" : "margin at least 0");
         return entry.Value is { } value && value.Kind.IsTruth ? verdict.WithValue(ReportCell.Of(value.IsTrue, entry.Text)) : verdict;
     }
 
