@@ -54,11 +54,13 @@ public sealed class Axis
     public Axis WithRange(double lowerInAxisUnits, double upperInAxisUnits)
     {
         bool isFinite = Math.Abs(lowerInAxisUnits) <= double.MaxValue && Math.Abs(upperInAxisUnits) <= double.MaxValue;
-        if (!isFinite || lowerInAxisUnits >= upperInAxisUnits || (IsLogarithmic && lowerInAxisUnits <= 0))
+        // Ends that a double barely tells apart leave no place between them.
+        bool isSpread = (upperInAxisUnits / 2) - (lowerInAxisUnits / 2) > Math.Max(1e-290, 1e-13 * Math.Max(Math.Abs(lowerInAxisUnits / 2), Math.Abs(upperInAxisUnits / 2)));
+        if (!isFinite || !isSpread || (IsLogarithmic && lowerInAxisUnits <= 0))
         {
             throw new ArgumentOutOfRangeException(
                 nameof(upperInAxisUnits),
-                FormattableString.Invariant($"the range of the axis '{Label}' must run upwards between finite values{(IsLogarithmic ? " above 0" : "")}; was {lowerInAxisUnits} to {upperInAxisUnits} {Unit}"));
+                FormattableString.Invariant($"the range of the axis '{Label}' must run upwards between finite values that can be told apart{(IsLogarithmic ? " above 0" : "")}; was {lowerInAxisUnits} to {upperInAxisUnits} {Unit}"));
         }
         return new Axis(Label, Unit, IsLogarithmic, lowerInAxisUnits, upperInAxisUnits, true);
     }

@@ -25,9 +25,9 @@ internal static class LinearTicks
             if (!(largest < 4e15) || step > double.MaxValue) return new Scale(axis, lower, upper, Array.Empty<Tick>(), axis.Label + " from " + axis.Words(lower) + " to " + axis.Words(upper));
             (double low, double high) = rounds ? Rounded(lower, upper, step) : (lower, upper);
             List<Tick> ticks = Make(axis, low, high, step, out string title);
-            bool fits = Reports.Scale.Fits(ticks, value => Reports.Scale.Place(false, low, high, value), length, isUpright);
-            // Two texts always stay; where even they touch, the ends keep theirs by the writer's clamp.
-            if (fits || ticks.Count <= 2) return new Scale(axis, low, high, fits ? ticks : ticks.GetRange(0, Math.Min(1, ticks.Count)), title);
+            if (Reports.Scale.Fits(ticks, value => Reports.Scale.Place(false, low, high, value), length, isUpright)) return new Scale(axis, low, high, ticks, title);
+            // A step beyond the whole span makes nothing clearer: one text stays.
+            if (step / 2 > half) return new Scale(axis, low, high, Reports.Scale.FirstAlone(ticks), title);
             step = Next(step);
         }
     }

@@ -35,7 +35,7 @@ internal static class LogarithmicTicks
     {
         if (decades <= 2) yield return (_ => true, 1);
         if (decades <= 4) yield return (digit => digit is 1 or 2 or 5, 1);
-        for (int every = 1; every < decades; every += every < 3 ? 1 : 3) yield return (digit => digit == 1, every);
+        for (int every = 1; every < decades; every = every < 3 ? every + 1 : 2 * every) yield return (digit => digit == 1, every);
         yield return (digit => digit == 1, Math.Max(1, decades));
     }
 
@@ -45,7 +45,8 @@ internal static class LogarithmicTicks
         for (double part = 1; ; part /= 2)
         {
             Scale linear = LinearTicks.Scale(Axis.Linear(axis.Label, axis.Unit), lower, upper, length * part, isUpright, false);
-            if (linear.Ticks.Count <= 2 || Reports.Scale.Fits(linear.Ticks, placeOf, length, isUpright)) return new Scale(axis, lower, upper, linear.Ticks, linear.Title);
+            if (Reports.Scale.Fits(linear.Ticks, placeOf, length, isUpright)) return new Scale(axis, lower, upper, linear.Ticks, linear.Title);
+            if (part < 0.05) return new Scale(axis, lower, upper, Reports.Scale.FirstAlone(linear.Ticks), linear.Title);
         }
     }
 

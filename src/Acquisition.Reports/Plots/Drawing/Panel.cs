@@ -53,6 +53,6 @@ internal sealed class Panel(Plot plot, Scale x, Scale y, double left, double top
     internal static IEnumerable<double> YValues(Plot plot)
     {
         IEnumerable<double> values = plot.Content.Traces.SelectMany(trace => trace.HasOtherY ? trace.Y.Concat(trace.Other!) : trace.Y).Concat(plot.Content.Horizontal.Select(limit => limit.Value));
-        return plot.Content.Traces.Any(trace => trace.Style == TraceStyle.Columns) ? values.Concat(new[] { 0.0 }) : values;
+        return !plot.Y.IsLogarithmic && plot.Content.Traces.Any(trace => trace.Style == TraceStyle.Columns) ? values.Concat(new[] { 0.0 }) : values;
     }
 }

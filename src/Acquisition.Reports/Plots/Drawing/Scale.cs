@@ -24,6 +24,8 @@ internal sealed class Scale
 {
     internal const double FontSize = 13;
 
+    private const double Smallest = 1e-290;
+
     private readonly bool _isLogarithmic;
     private readonly double _lower;
     private readonly double _upper;
@@ -67,10 +69,11 @@ internal sealed class Scale
             if (high <= low) (low, high) = low > double.MaxValue / 100 ? (low / 10, low) : (low, low * 10);
             return LogarithmicTicks.Scale(axis, low, high, length, isUpright);
         }
-        bool isSpread = (upper / 2) - (lower / 2) > 1e-13 * Math.Max(Math.Abs(lower / 2), Math.Abs(upper / 2));
+        // Beside 1e-290 nothing is left of a step; such spans are drawn as one value.
+        bool isSpread = (upper / 2) - (lower / 2) > Math.Max(Smallest, 1e-13 * Math.Max(Math.Abs(lower / 2), Math.Abs(upper / 2)));
         if (!isSpread)
         {
-            double margin = lower == 0 ? 1 : Math.Abs(lower) * 0.1;
+            double margin = Math.Abs(lower) < Smallest ? 1 : Math.Abs(lower) * 0.1;
             lower = Math.Max(lower - margin, -double.MaxValue);
             upper = Math.Min(upper + margin, double.MaxValue);
         }
@@ -89,6 +92,14 @@ internal sealed class Scale
             last = at + half;
         }
         return true;
+    }
+
+    /// <summary>The same ticks, of which the first alone keeps its text.</summary>
+    internal static IReadOnlyList<Tick> FirstAlone(IReadOnlyList<Tick> ticks)
+    {
+        var thinned = new Tick[ticks.Count];
+        for (int i = 0; i < thinned.Length; i++) thinned[i] = i == 0 ? ticks[0] : new Tick(ticks[i].Value, "");
+        return thinned;
     }
 
     private static double RoundedDown(double value)

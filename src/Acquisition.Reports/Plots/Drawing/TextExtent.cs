@@ -34,6 +34,7 @@ internal static class TextExtent
     {
         if (Width(text, fontSize) <= width) return text;
         double room = width - Width("…", fontSize);
+        if (room < 0) return "";
         int length = 0;
         while (length < text.Length)
         {
@@ -80,6 +81,6 @@ internal static class TextExtent
             case '−' or '±' or '×' or 'ω' or '≤' or '≥': return 838;
             case '²' or '³' or '·' or '₀': return 401;
         }
-        return CharUnicodeInfo.GetUnicodeCategory(c) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format ? 0 : Widest;
+        return CharUnicodeInfo.GetUnicodeCategory(c) is UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark ? 0 : Widest;
     }
 }

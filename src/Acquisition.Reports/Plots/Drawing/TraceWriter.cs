@@ -159,8 +159,9 @@ internal static class TraceWriter
     }
 
     /// <summary>A path through points; of a piece that leads far outside only the part near the picture is written.</summary>
-    private static string Polyline(IEnumerable<(double X, double Y)> points)
+    private static string Polyline(IEnumerable<(double X, double Y)> all)
     {
+        IEnumerable<(double X, double Y)> points = WithoutLevelMiddles(all);
         var path = new StringBuilder();
         bool isDown = false;
         (double X, double Y)? before = null;
@@ -190,6 +191,23 @@ internal static class TraceWriter
         // A single point is a dot by its round end.
         if (path.Length == 0 && before is { } only && IsNear(only)) path.Append('M').Append(SvgText.Number(only.X - 1)).Append(' ').Append(SvgText.Number(only.Y)).Append("h2");
         return path.ToString();
+    }
+
+    /// <summary>Of points at one height, each farther on than the last, the first and the last alone.</summary>
+    private static IEnumerable<(double X, double Y)> WithoutLevelMiddles(IEnumerable<(double X, double Y)> points)
+    {
+        (double X, double Y)? before = null, held = null;
+        foreach ((double X, double Y) point in points)
+        {
+            bool isLevel = before is { } a && held is { } b && Math.Abs(a.Y - b.Y) < 0.005 && Math.Abs(point.Y - a.Y) < 0.005 && a.X <= b.X && b.X <= point.X;
+            if (!isLevel && held is { } kept)
+            {
+                yield return kept;
+                before = kept;
+            }
+            held = point;
+        }
+        if (held is { } last) yield return last;
     }
 
     private static void Move(StringBuilder path, (double X, double Y) to) => path.Append('M').Append(SvgText.Number(to.X)).Append(' ').Append(SvgText.Number(to.Y));
