@@ -77,9 +77,8 @@ public sealed class PlotTests
         volts[54_321] = 1;
         string svg = new Plot("glitch", Axis.Linear("time", "s"), Axis.Linear("voltage", "V").WithRange(0, 1)).WithLine("trace", seconds, volts).ToSvg();
 
-        XElement trace = XDocument.Parse(svg).Descendants(Svg + "path").Single(path => (string?)path.Attribute("stroke-width") == "1.8" && ((string)path.Attribute("d")!).Length > 100);
+        XElement frame = XDocument.Parse(svg).Root!.Elements(Svg + "svg").Single(), trace = frame.Elements(Svg + "path").Single(path => (string?)path.Attribute("stroke-width") == "1.8");
         double top = ((string)trace.Attribute("d")!).Split('M', 'L').Where(point => point.Length > 0).Min(point => double.Parse(point.Split(' ')[1], CultureInfo.InvariantCulture));
-        XElement frame = XDocument.Parse(svg).Root!.Elements(Svg + "svg").Single();
         Assert.Equal(double.Parse(frame.Attribute("y")!.Value, CultureInfo.InvariantCulture) + 4, top, 2);
         Assert.True(svg.Length < 100_000, $"{svg.Length} characters for one picture");
     }
