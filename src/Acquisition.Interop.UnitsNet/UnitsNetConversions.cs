@@ -6,8 +6,10 @@ namespace Acquisition.Interop;
 /// <summary>Quantities of Acquisition.Core as quantities of UnitsNet 5, and back.</summary>
 /// <remarks>
 /// Values travel in the unit named for each method, so nothing is rounded on the way out; on the way in UnitsNet converts, and some of its constants hold nine digits only.
-/// Kinds that UnitsNet does not tell apart (sample rate, point count, peak-to-peak and rms voltage, decibel ratio) have no twin here, since a bridge that loses the difference would undo it.
+/// Kinds that UnitsNet does not tell apart (sample rate, point count, bit depth, peak, peak-to-peak and rms voltage, noise density) have no twin here, since a bridge that loses the
+/// difference would undo it. Decibels keep their number; that UnitsNet adds levels as powers (20 dB + 6 dB is 20.17 dB there) is a matter of its own.
 /// A value that is out of range for the strong type, such as a negative resistance or a temperature below 0 K, is refused with an <see cref="System.ArgumentOutOfRangeException"/>.
+/// UnitsNet holds powers and bit rates as decimals: beyond 7.9e28 they do not convert, with an <see cref="System.OverflowException"/>.
 /// </remarks>
 public static class UnitsNetConversions
 {
@@ -115,4 +117,18 @@ public static class UnitsNetConversions
     /// <summary>The value of a UnitsNet <c>AmplitudeRatio</c>, read in dBV.</summary>
     /// <exception cref="System.ArgumentOutOfRangeException">The value is out of range for a <see cref="VoltageLevel"/>.</exception>
     public static VoltageLevel ToAcquisition(this Foreign.AmplitudeRatio value) => VoltageLevel.FromDecibelVolts(value.DecibelVolts);
+
+    /// <summary>The value as a UnitsNet <c>BitRate</c>, in bits per second.</summary>
+    public static Foreign.BitRate ToUnitsNet(this BitRate value) => Foreign.BitRate.FromBitsPerSecond(value.BitsPerSecond);
+
+    /// <summary>The value of a UnitsNet <c>BitRate</c>, read in bits per second.</summary>
+    /// <exception cref="System.ArgumentOutOfRangeException">The value is out of range for a <see cref="BitRate"/>.</exception>
+    public static BitRate ToAcquisition(this Foreign.BitRate value) => BitRate.FromBitsPerSecond((double)value.BitsPerSecond);
+
+    /// <summary>The value as a UnitsNet <c>Level</c>, in decibels.</summary>
+    public static Foreign.Level ToUnitsNet(this DecibelRatio value) => Foreign.Level.FromDecibels(value.Decibels);
+
+    /// <summary>The value of a UnitsNet <c>Level</c>, read in decibels.</summary>
+    /// <exception cref="System.ArgumentOutOfRangeException">The value is out of range for a <see cref="DecibelRatio"/>.</exception>
+    public static DecibelRatio ToAcquisition(this Foreign.Level value) => DecibelRatio.FromDecibels(value.Decibels);
 }

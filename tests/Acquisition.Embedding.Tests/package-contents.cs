@@ -1,48 +1,107 @@
-// Opens each packed file and checks what a user's package manager will look for.
+#:property Nullable=enable
+// Opens each packed file and checks what a user's package manager, editor and debugger will look for.
 using System.IO.Compression;
+using System.Reflection.Metadata;
+using System.Reflection.PortableExecutable;
 using System.Xml.Linq;
 
+const int Megabyte = 1_000_000;
+Guid embeddedSource = new("0E8A571B-6926-466E-B4AD-8AB04611F5FE"); // Portable PDB v1.0, custom debug information
+string[] targets = ["netstandard2.0", "net8.0"];
+var expected = new (string Id, int LargestSize, string[] Dependencies)[]
+{
+    // Two targets of one assembly, about 0.5 MB each when compressed, and their documentation.
+    ("Acquisition.Core", 15 * Megabyte / 10, ["MathNet.Numerics 5.0.0"]),
+    ("Acquisition.Interop.UnitsNet", Megabyte / 10, ["Acquisition.Core 0.1.0", "UnitsNet [5.75.1, 6.0.0)"]),
+    ("Acquisition.Reports", Megabyte / 4, ["Acquisition.Core 0.1.0"]),
+};
 string folder = args[0];
-string[] packages = Directory.GetFiles(folder, "*.nupkg");
+string checkout = Path.GetFullPath(args[1]);
 int faults = 0;
 void Require(bool condition, string package, string what)
 {
     if (condition) return;
     faults++;
-    Console.WriteLine($"{Path.GetFileName(package)}: {what}");
+    Console.WriteLine($"{package}: {what}");
 }
 
-Require(packages.Length >= 1, folder, "no package was packed");
-foreach (string package in packages)
+string[] packed = Directory.GetFiles(folder, "*.nupkg").Select(path => Path.GetFileName(path)).Order(StringComparer.Ordinal).ToArray();
+Require(packed.SequenceEqual(expected.Select(package => package.Id + ".0.1.0.nupkg")), folder, "holds " + string.Join(", ", packed));
+foreach ((string id, int largestSize, string[] dependencies) in expected)
 {
-    using ZipArchive archive = ZipFile.OpenRead(package);
-    string[] names = archive.Entries.Select(entry => entry.FullName).ToArray();
-    string id = Path.GetFileName(package).Split(".0.")[0];
-    foreach (string target in (string[])["netstandard2.0", "net8.0"])
-    {
-        Require(names.Contains($"lib/{target}/{id}.dll"), package, $"no assembly for {target}");
-        Require(names.Contains($"lib/{target}/{id}.xml"), package, $"no XML documentation for {target}");
-    }
-    Require(names.Contains("README.md"), package, "no README");
-    Require(names.Contains("icon.png"), package, "no icon");
-    Require(File.Exists(Path.ChangeExtension(package, ".snupkg")), package, "no symbol package");
+    string path = Path.Combine(folder, id + ".0.1.0.nupkg");
+    using ZipArchive archive = ZipFile.OpenRead(path);
+    using ZipArchive symbols = ZipFile.OpenRead(Path.ChangeExtension(path, ".snupkg"));
+    long size = new FileInfo(path).Length;
+    Console.WriteLine($"{id}: {size / 1000} kB, symbols {new FileInfo(Path.ChangeExtension(path, ".snupkg")).Length / 1000} kB");
+    Require(size < largestSize, id, $"is larger than {largestSize / 1000} kB");
 
-    using Stream stream = archive.Entries.Single(entry => entry.FullName.EndsWith(".nuspec", StringComparison.Ordinal)).Open();
-    XElement metadata = XDocument.Load(stream).Root!.Elements().First();
-    string Text(string name) => metadata.Elements().FirstOrDefault(element => element.Name.LocalName == name)?.Value ?? "";
-    foreach (string name in (string[])["description", "license", "icon", "readme", "tags", "authors", "copyright"]) Require(Text(name).Length > 0, package, $"no {name}");
-    foreach (XElement group in metadata.Descendants().Where(element => element.Name.LocalName == "group"))
+    string[] content = archive.Entries.Select(entry => entry.FullName).Where(name => !name.StartsWith("_rels/", StringComparison.Ordinal) && !name.StartsWith("package/", StringComparison.Ordinal) && name != "[Content_Types].xml").Order(StringComparer.Ordinal).ToArray();
+    string[] wanted = [id + ".nuspec", "README.md", "icon.png", .. targets.SelectMany(target => new[] { $"lib/{target}/{id}.dll", $"lib/{target}/{id}.xml" })];
+    Require(content.SequenceEqual(wanted.Order(StringComparer.Ordinal)), id, "holds " + string.Join(", ", content));
+    Require(Text(archive, "README.md").StartsWith("# " + (id == "Acquisition.Reports" ? "Acquisition." : id), StringComparison.Ordinal), id, "README.md is not its own");
+    Require(Bytes(archive, "icon.png").AsSpan(1).StartsWith("PNG"u8), id, "icon.png is no picture");
+
+    CheckMetadata(id, XDocument.Parse(Text(archive, id + ".nuspec")).Root!.Elements().First(), dependencies);
+    foreach (string target in targets)
     {
-        string[] allowed = id switch
-        {
-            "Acquisition.Core" => ["MathNet.Numerics"],
-            "Acquisition.Interop.UnitsNet" => ["Acquisition.Core", "UnitsNet"],
-            _ => ["Acquisition.Core"],
-        };
-        foreach (XElement dependency in group.Elements())
-            Require(allowed.Contains(dependency.Attribute("id")!.Value), package, $"depends on {dependency.Attribute("id")!.Value} for {group.Attribute("targetFramework")?.Value}");
+        string[] documented = XDocument.Parse(Text(archive, $"lib/{target}/{id}.xml")).Descendants("member").Select(member => member.Attribute("name")!.Value).ToArray();
+        CheckAssembly(id, target, Bytes(archive, $"lib/{target}/{id}.dll"), Bytes(symbols, $"lib/{target}/{id}.pdb"), documented.ToHashSet());
     }
-    long size = archive.Entries.Where(entry => entry.FullName == $"lib/net8.0/{id}.dll").Sum(entry => entry.Length);
-    Console.WriteLine($"{Path.GetFileName(package)}: {new FileInfo(package).Length / 1024} kB, net8.0 assembly {size / 1024} kB");
 }
 return faults == 0 ? 0 : 1;
+
+void CheckMetadata(string id, XElement metadata, string[] dependencies)
+{
+    string Field(string name) => metadata.Elements().FirstOrDefault(element => element.Name.LocalName == name)?.Value ?? "";
+    foreach (string name in (string[])["description", "tags", "authors", "copyright"]) Require(Field(name).Length > 0, id, $"no {name}");
+    Require((Field("id"), Field("version"), Field("license"), Field("icon"), Field("readme")) == (id, "0.1.0", "MIT", "icon.png", "README.md"), id, "id, version, licence, icon or readme are not as they should be");
+    string[] groups = metadata.Descendants().Where(element => element.Name.LocalName == "group").Select(group => group.Attribute("targetFramework")!.Value).ToArray();
+    Require(groups.Length == targets.Length, id, "dependency groups " + string.Join(", ", groups));
+    foreach (XElement group in metadata.Descendants().Where(element => element.Name.LocalName == "group"))
+    {
+        string[] found = group.Elements().Select(dependency => $"{dependency.Attribute("id")!.Value} {dependency.Attribute("version")!.Value}").Order(StringComparer.Ordinal).ToArray();
+        Require(found.SequenceEqual(dependencies), id, $"depends for {group.Attribute("targetFramework")!.Value} on {string.Join(", ", found)}");
+    }
+}
+
+void CheckAssembly(string id, string target, byte[] assembly, byte[] pdb, HashSet<string> documented)
+{
+    using var image = new PEReader(new MemoryStream(assembly));
+    using MetadataReaderProvider provider = MetadataReaderProvider.FromPortablePdbStream(new MemoryStream(pdb));
+    MetadataReader metadata = image.GetMetadataReader(), debug = provider.GetMetadataReader();
+    string place = $"{id} for {target}";
+
+    DebugDirectoryEntry[] entries = image.ReadDebugDirectory().ToArray();
+    Require(entries.Any(entry => entry.Type == DebugDirectoryEntryType.Reproducible), place, "is not marked as reproducible");
+    CodeViewDebugDirectoryData view = image.ReadCodeViewDebugDirectoryData(entries.Single(entry => entry.Type == DebugDirectoryEntryType.CodeView));
+    Require(view.Guid == new BlobContentId(debug.DebugMetadataHeader!.Id).Guid, place, "the symbols belong to another build");
+    Require(view.Path.StartsWith("/_/", StringComparison.Ordinal), place, "names a folder of the machine that built it: " + view.Path);
+    Require(assembly.AsSpan().IndexOf(System.Text.Encoding.UTF8.GetBytes(checkout)) < 0, place, "holds the path of the checkout");
+
+    Document[] documents = debug.Documents.Select(debug.GetDocument).ToArray();
+    Require(documents.Length > 0, place, "the symbols name no source");
+    foreach (DocumentHandle handle in debug.Documents)
+    {
+        string name = debug.GetString(debug.GetDocument(handle).Name);
+        bool isEmbedded = debug.GetCustomDebugInformation(handle).Any(info => debug.GetGuid(debug.GetCustomDebugInformation(info).Kind) == embeddedSource);
+        Require(isEmbedded, place, "the symbols do not carry the source " + name);
+        Require(name.StartsWith("/_/", StringComparison.Ordinal) || !Path.IsPathRooted(name), place, "the symbols name a folder of the machine that built them: " + name);
+    }
+    foreach (TypeDefinition type in metadata.TypeDefinitions.Select(metadata.GetTypeDefinition))
+    {
+        if ((type.Attributes & System.Reflection.TypeAttributes.VisibilityMask) != System.Reflection.TypeAttributes.Public) continue;
+        string name = metadata.GetString(type.Namespace) + "." + metadata.GetString(type.Name);
+        Require(documented.Contains("T:" + name), place, "no documentation of " + name);
+    }
+}
+
+static byte[] Bytes(ZipArchive archive, string name)
+{
+    using Stream stream = (archive.GetEntry(name) ?? throw new FileNotFoundException("no " + name)).Open();
+    using var copy = new MemoryStream();
+    stream.CopyTo(copy);
+    return copy.ToArray();
+}
+
+static string Text(ZipArchive archive, string name) => System.Text.Encoding.UTF8.GetString(Bytes(archive, name)).TrimStart('\uFEFF');

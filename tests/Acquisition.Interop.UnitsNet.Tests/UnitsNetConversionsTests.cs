@@ -48,4 +48,12 @@ public sealed class UnitsNetConversionsTests
         Assert.Throws<ArgumentOutOfRangeException>(() => UnitsNet.ElectricResistance.FromOhms(-1).ToAcquisition());
         Assert.Throws<ArgumentOutOfRangeException>(() => UnitsNet.Temperature.FromDegreesCelsius(-300).ToAcquisition());
     }
+
+    /// <summary>UnitsNet holds powers and bit rates as decimals, which end at 7.9e28.</summary>
+    [Fact]
+    public void ValueBeyondDecimals_IsRefusedAndNotClipped()
+    {
+        Assert.Throws<OverflowException>(() => Power.FromWatts(1e40).ToUnitsNet().ToAcquisition());
+        Assert.Equal(1e28, Power.FromWatts(1e28).ToUnitsNet().ToAcquisition().Watts);
+    }
 }
