@@ -3,6 +3,7 @@
 // The steps of docs/tutorial.md in one file: from a signal to an answered bench question.
 #region using
 using System;
+using System.Linq;
 using Acquisition.Core;
 using Acquisition.Core.Literals;
 using Acquisition.Core.Planning;
@@ -79,6 +80,6 @@ Console.WriteLine(DecisionRule.GuardedAcceptance.Decide(measured, ToleranceLimit
 
 Console.WriteLine("\n[report]");
 #region report
-string page = OutlookReport.Of(outlook, "Beacon clock at the mixer board").ToMarkdown();
-Console.WriteLine(page[..page.IndexOf("## Chain", StringComparison.Ordinal)].Trim());
+string page = outlook.ToReport("Beacon clock at the mixer board").ToMarkdown();
+Console.WriteLine(string.Join("\n\n", page.Split("\n\n").Take(3)));
 #endregion
