@@ -90,6 +90,9 @@ public sealed partial class FunctionDefinition
             if (parameter.IsRepeated) throw new ArgumentException($"function {Name} has a repeated parameter: declare it with ReturnsFromAll", nameof(kernel));
             if (parameter.Kind.IsHeldAsNumber == kernel.TakesObjectAt(i)) throw new ArgumentException($"function {Name}: its kernel does not take a {parameter.Kind.Name} as argument {i + 1}", nameof(kernel));
         }
-        return new FunctionDefinition(this) { Result = Require(result), Kernel = kernel };
+        FunctionDefinition copy = Copy();
+        copy.Result = Require(result);
+        copy.Kernel = kernel;
+        return copy;
     }
 }

@@ -37,19 +37,7 @@ public sealed partial class FunctionDefinition
         ExampleResult = "";
     }
 
-    private FunctionDefinition(FunctionDefinition other)
-    {
-        Name = other.Name;
-        Meaning = other.Meaning;
-        Source = other.Source;
-        Declared = other.Declared;
-        Result = other.Result;
-        ResultRule = other.ResultRule;
-        Kernel = other.Kernel;
-        Intrinsic = other.Intrinsic;
-        ExampleText = other.ExampleText;
-        ExampleResult = other.ExampleResult;
-    }
+    private FunctionDefinition Copy() => (FunctionDefinition)MemberwiseClone();
 
     /// <summary>The trade's term in snake case, such as <c>nyquist_frequency</c>.</summary>
     public string Name { get; }
@@ -136,11 +124,13 @@ public sealed partial class FunctionDefinition
     /// <param name="text">A call as a reader would write it.</param>
     /// <param name="result">What it gives, rounded to the digits shown, such as <c>41.667 ns</c>; for a model, the text its <c>ToString</c> gives.</param>
     /// <exception cref="ArgumentNullException"><paramref name="text"/> or <paramref name="result"/> is null.</exception>
-    public FunctionDefinition Example(string text, string result) => new(this)
+    public FunctionDefinition Example(string text, string result)
     {
-        ExampleText = text ?? throw new ArgumentNullException(nameof(text)),
-        ExampleResult = result ?? throw new ArgumentNullException(nameof(result)),
-    };
+        FunctionDefinition copy = Copy();
+        copy.ExampleText = text ?? throw new ArgumentNullException(nameof(text));
+        copy.ExampleResult = result ?? throw new ArgumentNullException(nameof(result));
+        return copy;
+    }
 
     /// <summary>The call with its parameters' names and kinds: <c>period(frequency: frequency) -> duration</c>.</summary>
     public override string ToString() => Signature + " -> " + Result.Name;
@@ -168,7 +158,12 @@ public sealed partial class FunctionDefinition
     private static bool Overlap(ValueKind left, ValueKind right) =>
         left.Equals(right) || (left.IsQuantity && right.IsQuantity && (left.IsAnyQuantity || right.IsAnyQuantity)) || (left.IsText && right.IsText);
 
-    internal FunctionDefinition ComputedBy(Intrinsic intrinsic) => new(this) { Intrinsic = intrinsic };
+    internal FunctionDefinition ComputedBy(Intrinsic intrinsic)
+    {
+        FunctionDefinition copy = Copy();
+        copy.Intrinsic = intrinsic;
+        return copy;
+    }
 
     private FunctionDefinition With(FunctionParameter parameter)
     {
@@ -185,7 +180,9 @@ public sealed partial class FunctionDefinition
         var declared = new FunctionParameter[Declared.Length + 1];
         Array.Copy(Declared, declared, Declared.Length);
         declared[Declared.Length] = parameter;
-        return new FunctionDefinition(this) { Declared = declared };
+        FunctionDefinition copy = Copy();
+        copy.Declared = declared;
+        return copy;
     }
 
     private static ValueKind Require(ValueKind kind) => kind ?? throw new ArgumentNullException(nameof(kind));

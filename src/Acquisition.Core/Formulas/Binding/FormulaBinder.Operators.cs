@@ -15,8 +15,8 @@ internal sealed partial class FormulaBinder
     private Operand Binary(BinaryNode node)
     {
         int spine = 0;
-        for (FormulaNode left = node; left is BinaryNode inner && spine <= ShortSpine; left = inner.Left) spine++;
-        if (spine > ShortSpine) return LongBinary(node);
+        for (FormulaNode left = node.Left; left is BinaryNode inner && spine < ShortSpine; left = inner.Left) spine++;
+        if (spine == ShortSpine) return LongBinary(node);
         var mark = _program.Mark;
         Operand first = Bind(node.Left);
         if (IsLazy(node)) return Lazy(node, first, mark);

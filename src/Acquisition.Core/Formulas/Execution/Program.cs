@@ -25,10 +25,11 @@ internal sealed partial class Program
         Registers = registers;
         ObjectRegisters = objectRegisters;
         Terms = terms;
-        foreach (Instruction instruction in code)
+        for (int i = 0; i < code.Length; i++)
         {
-            HasJumps |= instruction.Operation is Operation.Jump or Operation.JumpUnless or Operation.JumpUnlessForObject;
-            WritesObjects |= instruction.Operation is Operation.CallForObject or Operation.CopyObject or Operation.SelectObject;
+            Operation operation = code[i].Operation;
+            HasJumps |= operation is Operation.Jump or Operation.JumpUnless or Operation.JumpUnlessForObject;
+            WritesObjects |= operation is Operation.CallForObject or Operation.CopyObject or Operation.SelectObject;
         }
     }
 

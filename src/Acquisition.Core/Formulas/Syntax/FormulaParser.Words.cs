@@ -19,7 +19,7 @@ internal sealed partial class FormulaParser
             _at = end;
             return Valued(start, number, reading, NumberTraits.HasUnit, factor);
         }
-        return Valued(start, number, UnitReading.PlainNumber(number.End), NumberTraits.None, 1);
+        return number.TryConvert(out double plain) ? Count(new NumberNode(_text, start, _at, plain, QuantityKind.Ratio, NumberTraits.None)) : Valued(start, number, UnitReading.PlainNumber(number.End), NumberTraits.None, 1);
     }
 
     private MissingNode WithoutUnit(int start, int unit, in TextProblem problem)
@@ -71,13 +71,17 @@ internal sealed partial class FormulaParser
     {
         int start = _at;
         int end = WordEnd(start);
-        if (IsWord("if")) return Choice(start);
-        if (IsWord("true") || IsWord("false"))
+        // No word of the language is a single letter, most names of inputs are.
+        if (end - start > 1)
         {
-            _at = end;
-            return Count(new TruthNode(start, end, _text[start] == 't'));
+            if (IsWord("if")) return Choice(start);
+            if (IsWord("true") || IsWord("false"))
+            {
+                _at = end;
+                return Count(new TruthNode(start, end, _text[start] == 't'));
+            }
+            if (IsKeyword(start)) return Missing("a value");
         }
-        if (IsKeyword(start)) return Missing("a value");
         int next = SkipFrom(end);
         if (next < _end && _text[next] == '(' && IsNameStart(_text[start]))
         {
@@ -259,7 +263,7 @@ internal sealed partial class FormulaParser
     private int WordEnd(int at)
     {
         int start = at;
-        while (at < _end && (IsNamePart(_text[at]) || IsUnitLetter(_text[at]))) at++;
+        while (at < _end && (IsNamePart(_text[at]) || (_text[at] is '%' or > '~' && IsUnitLetter(_text[at])))) at++;
         return at == start && at < _end ? at + 1 : at;
     }
 

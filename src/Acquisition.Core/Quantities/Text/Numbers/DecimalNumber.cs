@@ -23,6 +23,14 @@ internal struct DecimalNumber
     /// <summary>Where the number ends.</summary>
     internal int End;
 
+    /// <summary>The number itself where it is short enough to be one product or quotient of doubles, as nearly all are.</summary>
+    internal readonly bool TryConvert(out double value)
+    {
+        bool isShort = !HasMoreDigits && !IsNegative;
+        value = 0;
+        return isShort && DecimalConversion.TryExactly(Mantissa, Exponent, out value);
+    }
+
     /// <summary>How many digits always fit 64 bits.</summary>
     internal const int DigitsHeld = 19;
 }
