@@ -24,6 +24,7 @@ builder.Services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadReq
 BenchSettings bench = builder.Configuration.GetRequiredSection("Bench").Get<BenchSettings>()!;
 WebApplication service = builder.Build();
 
+#region refusals
 service.UseExceptionHandler(handler => handler.Run(async context =>
 {
     Exception refusal = context.Features.Get<IExceptionHandlerFeature>()!.Error;
@@ -32,10 +33,13 @@ service.UseExceptionHandler(handler => handler.Run(async context =>
     string message = refusal.InnerException is JsonException json ? json.Path + ": " + json.Message : refusal.Message;
     await context.Response.WriteAsJsonAsync(new { error = isTheirs ? message : "internal error" });
 }));
+#endregion
 service.MapGet("/", () => bench);
+#region endpoints
 service.MapGet("/rise-time", (Frequency bandwidth) => Response.Gaussian(bandwidth).RiseTime.ToString("G4"));
 service.MapGet("/rise-time/{bandwidth}", (Bound<Frequency> bandwidth) => Response.Gaussian(bandwidth.Value).RiseTime.ToString("G4"));
 service.MapGet("/window", (Bound<SampleRate> rate, Bound<PointCount> memory) => memory.Value / rate.Value);
+#endregion
 service.MapPost("/outlook", (Question question) =>
 {
     MeasurementChain chain = MeasurementChain.From(Resistance.FromOhms(33))

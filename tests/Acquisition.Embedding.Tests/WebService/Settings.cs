@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using Acquisition.Core;
 
+#region settings
 /// <summary>What the service reads from its configuration; the binder converts each text by the type converter of the quantity.</summary>
 internal sealed class BenchSettings
 {
@@ -18,6 +19,7 @@ internal sealed class BenchSettings
 
     public Dictionary<string, Quantity> Limits { get; set; } = [];
 }
+#endregion
 
 /// <summary>What a client asks with: quantities as text in JSON.</summary>
 internal sealed record Question(Frequency Clock, Duration RiseTime, PeakToPeakVoltage Amplitude, Duration? Window);
