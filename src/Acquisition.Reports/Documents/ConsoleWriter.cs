@@ -52,7 +52,7 @@ internal sealed class ConsoleWriter
                 Lines("", "[plot] " + picture.Plot.Title, "  ");
                 break;
             default:
-                Grid grid = Grid.Of(block)!;
+                Grid grid = Grid.Of(block)!.Compact();
                 Lines("", grid.Caption, "");
                 Table(grid);
                 break;

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
@@ -54,7 +55,8 @@ internal static class CsvWriter
     private static string Table(Grid grid)
     {
         var csv = new StringBuilder();
-        string?[][] units = grid.Columns.Select((_, i) => grid.Rows.Select(row => row.Cells[i].Quantity?.Kind.Symbol).Where(unit => unit is not null).Distinct().ToArray()).ToArray();
+        // A plain number whose text is the number already needs no second column.
+        string?[][] units = grid.Columns.Select((_, i) => UnitsOf(grid.Rows.Select(row => row.Cells[i]).ToArray())).ToArray();
         var heads = new List<string>();
         for (int i = 0; i < grid.Columns.Count; i++)
         {
@@ -78,6 +80,10 @@ internal static class CsvWriter
         return csv.ToString();
     }
 
+    private static string?[] UnitsOf(ReportCell[] column) => column.All(cell => cell.Quantity is not { } quantity || (quantity.Kind == QuantityKind.Ratio && cell.Text == Si(cell)))
+        ? Array.Empty<string>()
+        : column.Select(cell => cell.Quantity?.Kind.Symbol).Where(unit => unit is not null).Distinct().ToArray();
+
     private static string Si(ReportCell cell) => cell.Quantity is { } quantity ? new Quantity(quantity.SiValue, QuantityKind.Ratio).ToString() : "";
 
     private static void Line(StringBuilder csv, params string[] fields)
@@ -86,7 +92,7 @@ internal static class CsvWriter
         {
             if (i > 0) csv.Append(',');
             string field = Harmless(VisibleText.Lines(fields[i]));
-            bool isQuoted = field.IndexOfAny(new[] { ',', '"', '\r', '\n' }) >= 0 || (field.Length > 0 && (field[0] == ' ' || field[field.Length - 1] == ' '));
+            bool isQuoted = field.Any(c => c is ',' or '"' or '\r' or '\n') || (field.Length > 0 && (field[0] == ' ' || field[field.Length - 1] == ' '));
             csv.Append(isQuoted ? "\"" + field.Replace("\"", "\"\"") + "\"" : field);
         }
         csv.Append(End);

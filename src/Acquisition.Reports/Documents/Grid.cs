@@ -7,7 +7,10 @@ namespace Acquisition.Reports;
 /// <summary>A block laid out in columns and rows: what Markdown, HTML, plain text and CSV have in common.</summary>
 internal sealed class Grid
 {
-    private const string Value = "value";
+    private static readonly string[] ValueHeads = { "what", "value", "how it was found" };
+    private static readonly string[] VerdictHeads = { "what", "verdict", "value", "standard uncertainty", "lower limit", "upper limit", "guard band", "conformance probability", "rule", "remark" };
+    private static readonly string[] FindingHeads = { "severity", "code", "message", "remedy", "source" };
+    private static readonly string[] IdentificationHeads = { "what", "text" };
 
     private Grid(string name, string caption, IReadOnlyList<string> columns, IReadOnlyList<GridRow> rows)
     {
@@ -37,13 +40,22 @@ internal sealed class Grid
         _ => null,
     };
 
+    /// <summary>Without the columns that hold nothing: a reader does not miss them, software would.</summary>
+    internal Grid Compact()
+    {
+        int[] kept = Enumerable.Range(0, Columns.Count).Where(i => i == 0 || Rows.Any(row => !row.Cells[i].IsEmpty)).ToArray();
+        return new Grid(
+            Name, Caption, kept.Select(i => Columns[i]).ToArray(),
+            Rows.Select(row => new GridRow(kept.Select(i => row.Cells[i]).ToArray()) { IsDetail = row.IsDetail, IsVerdict = row.IsVerdict, Outcome = row.Outcome }).ToArray());
+    }
+
     /// <summary>Findings as a table, for CSV.</summary>
     internal static Grid Of(FindingList list) => new(
-        list.Name, "Findings", new[] { "severity", "code", "message", "remedy", "source" },
+        list.Name, "Findings", FindingHeads,
         list.Findings.Select(x => new GridRow(new ReportCell[] { x.Severity.ToString(), x.Code, x.Message, x.Remedy, x.Source })).ToArray());
 
     internal static Grid Of(IReadOnlyList<KeyValuePair<string, string>> identification) => new(
-        "identification", "Identification", new[] { "what", "text" }, identification.Select(x => new GridRow(new ReportCell[] { x.Key, x.Value })).ToArray());
+        "identification", "Identification", IdentificationHeads, identification.Select(x => new GridRow(new ReportCell[] { x.Key, x.Value })).ToArray());
 
     private static Grid OfValues(ValuesBlock block)
     {
@@ -56,22 +68,14 @@ internal sealed class Grid
             rows.AddRange(value.Rules.Select(rule => Detail("rule of thumb: " + rule.Rule, rule.Value, "off by " + rule.Difference.Text)));
             rows.AddRange(value.Assumptions.Select(assumption => Detail("assumes", "", assumption)));
         }
-        return WithoutEmptyColumns(block.Name, block.Values.Caption, new[] { "what", Value, "how it was found" }, rows);
+        return new Grid(block.Name, block.Values.Caption, ValueHeads, rows);
     }
 
-    private static Grid OfVerdicts(VerdictsBlock block) => WithoutEmptyColumns(
+    private static Grid OfVerdicts(VerdictsBlock block) => new(
         block.Name, block.Caption,
-        new[] { "what", "verdict", Value, "standard uncertainty", "lower limit", "upper limit", "guard band", "conformance probability", "rule", "remark" },
+        VerdictHeads,
         block.Verdicts.Select(x => new GridRow(new[] { x.Name, x.Text, x.Value, x.Uncertainty, x.Lower, x.Upper, x.GuardBand, x.Probability, x.Rule, x.Remark }) { Outcome = x.Outcome, IsVerdict = true })
             .ToList());
-
-    private static Grid WithoutEmptyColumns(string name, string caption, string[] columns, List<GridRow> rows)
-    {
-        int[] kept = Enumerable.Range(0, columns.Length).Where(i => i < 2 || rows.Any(row => !row.Cells[i].IsEmpty)).ToArray();
-        return new Grid(
-            name, caption, kept.Select(i => columns[i]).ToArray(),
-            rows.Select(row => new GridRow(kept.Select(i => row.Cells[i]).ToArray()) { IsDetail = row.IsDetail, IsVerdict = row.IsVerdict, Outcome = row.Outcome }).ToArray());
-    }
 
     private static GridRow Detail(string what, ReportCell value, string how) => new(new[] { what, value, how }) { IsDetail = true };
 }

@@ -69,7 +69,7 @@ internal sealed class HtmlWriter
                 _html.Append("<figure class=\"acquisition-plot\">\n").Append(picture.Plot.ToSvg()).Append("</figure>\n");
                 break;
             default:
-                Table(Grid.Of(block)!);
+                Table(Grid.Of(block)!.Compact());
                 break;
         }
     }

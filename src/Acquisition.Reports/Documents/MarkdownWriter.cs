@@ -10,7 +10,7 @@ namespace Acquisition.Reports;
 internal static class MarkdownWriter
 {
     /// <summary>What CommonMark, its table extension and the further marks of some hosts (mathematics, superscripts) would take for a mark.</summary>
-    private const string Marks = "\\`*_{}[]<>#|~$^";
+    private static readonly HashSet<char> Marks = new("\\`*_{}[]<>#|~$^");
 
     internal static string Write(Report report, IReadOnlyList<Block> blocks, string plotName)
     {
@@ -41,7 +41,7 @@ internal static class MarkdownWriter
                     text.Append("![").Append(Escape(picture.Plot.Title)).Append("](<").Append(Destination(Report.PlotFile(plotName, plots++))).Append(">)\n");
                     break;
                 default:
-                    Table(text, Grid.Of(block)!);
+                    Table(text, Grid.Of(block)!.Compact());
                     break;
             }
         }
@@ -92,7 +92,7 @@ internal static class MarkdownWriter
             char c = visible[i];
             bool isEntity = c == '&' && i + 1 < visible.Length && (visible[i + 1] == '#' || IsAsciiLetter(visible[i + 1]));
             bool isDoubled = c is '+' or '=' && ((i > 0 && visible[i - 1] == c) || (i + 1 < visible.Length && visible[i + 1] == c));
-            if (isEntity || isDoubled || Marks.IndexOf(c) >= 0) text.Append('\\');
+            if (isEntity || isDoubled || Marks.Contains(c)) text.Append('\\');
             text.Append(c);
         }
         return text.ToString();

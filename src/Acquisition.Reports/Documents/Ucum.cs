@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Text;
 
@@ -10,7 +11,7 @@ namespace Acquisition.Reports;
 /// </remarks>
 internal static class Ucum
 {
-    private const string Superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+    private static readonly char[] Superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹".ToCharArray();
 
     private static readonly Dictionary<string, string> Codes = new()
     {
@@ -38,11 +39,11 @@ internal static class Ucum
         foreach (string factor in symbol.Split('·'))
         {
             int end = factor.Length;
-            while (end > 0 && (factor[end - 1] == '⁻' || Superscripts.IndexOf(factor[end - 1]) >= 0)) end--;
+            while (end > 0 && (factor[end - 1] == '⁻' || Array.IndexOf(Superscripts, factor[end - 1]) >= 0)) end--;
             if (!Codes.TryGetValue(factor.Substring(0, end), out string? unit)) return null;
             if (code.Length > 0) code.Append('.');
             code.Append(unit);
-            for (int i = end; i < factor.Length; i++) code.Append(factor[i] == '⁻' ? '-' : (char)('0' + Superscripts.IndexOf(factor[i])));
+            for (int i = end; i < factor.Length; i++) code.Append(factor[i] == '⁻' ? '-' : (char)('0' + Array.IndexOf(Superscripts, factor[i])));
         }
         return code.ToString();
     }

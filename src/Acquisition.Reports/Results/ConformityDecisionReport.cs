@@ -29,7 +29,10 @@ public static class ConformityDecisionReport
     internal static ReportVerdict VerdictOf(ConformityDecision decision, string name, string text) => new ReportVerdict(name, decision.Verdict, text)
         .WithValue(ReportCell.Of(decision.Measured.Value, decision.Measured.ToString(UncertaintyNotation.Concise)), UncertaintyBudgetReport.Digits(decision.Measured.StandardUncertainty, 3))
         .WithLimits(Limit(decision.LowerLimit), Limit(decision.UpperLimit))
-        .WithRule(decision.Rule.Name, UncertaintyBudgetReport.Digits(decision.GuardBand, 3), ReportCell.Of(decision.ConformanceProbability));
+        .WithRule(decision.Rule.Name, UncertaintyBudgetReport.Digits(decision.GuardBand, 3), Probability(decision.ConformanceProbability));
+
+    /// <summary>Rounding must not make a probability a certainty.</summary>
+    private static ReportCell Probability(Ratio probability) => probability.Percent is > 99.99 and < 100 ? ReportCell.Of(probability, "> 99.99 %") : ReportCell.Of(probability);
 
     private static ReportCell? Limit(Quantity? limit) => limit is { } value ? UncertaintyBudgetReport.Digits(value, LimitDigits) : null;
 }

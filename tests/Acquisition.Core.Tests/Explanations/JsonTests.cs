@@ -25,6 +25,17 @@ public class JsonTests
         Assert.True(counts.Items[2].Truth);
     }
 
+    [Theory]
+    [InlineData(3.5e-10, "3.5E-10")]
+    [InlineData(1.0 / 3, "0.3333333333333333")]
+    [InlineData(1e21, "1E+21")]
+    [InlineData(5e-324, "5E-324")]
+    [InlineData(double.NaN, "null")]
+    public void Writing_GivesNumbersThatReadBackToTheSameBits(double number, string text) => Assert.Equal(text + "\n", new JsonWriter().Number(null, number).ToString());
+
+    [Fact]
+    public void Writing_ShowsWhatAReaderWouldNotSee() => Assert.Equal("\"a\\u202eb\\u001b\\u0085\\ufeff\\ud800\"\n", new JsonWriter().Text(null, "a\u202Eb\u001B\u0085\uFEFF\uD800").ToString());
+
     [Fact]
     public void Reading_DecodesEscapes()
     {

@@ -37,6 +37,26 @@ public sealed class WorksheetTests
     }
 
     [Fact]
+    public void Check_CarriesItsMargin_AndWhetherExactlyEnoughIsEnough()
+    {
+        WorksheetResult result = Worksheet.Build(
+            """
+            given skew = 350 ps
+            check skew <= 500 ps
+            check skew > 1 ns
+            check skew < 350 ps
+            check skew >= 350 ps
+            check skew < 1 ns and skew > 1 ps
+            """).Evaluate();
+
+        Assert.Equal([null, 150.0, -650, 0, 0, null], result.Entries.Select(entry => entry.Margin is { } margin ? Math.Round(margin.SiValue * 1e12, 6) : default(double?)));
+        Assert.All(result.Entries.Where(entry => entry.Margin is not null), entry => Assert.Equal(QuantityKind.Duration, entry.Margin!.Value.Kind));
+        Assert.Equal([false, false, true, true, false, false], result.Entries.Select(entry => entry.IsStrict));
+        foreach (WorksheetEntry entry in result.Entries.Where(entry => entry.Margin is not null))
+            Assert.Equal(entry.Verdict == WorksheetVerdict.Passed, entry.Margin!.Value.SiValue > 0 || (entry.Margin.Value.SiValue == 0 && !entry.IsStrict));
+    }
+
+    [Fact]
     public void Result_InWords_IsOneLineForEachEntryWithItsVerdictAndMessage()
     {
         string[] lines = Worksheet.Build(Beacon).Evaluate().ToString().Split('\n');

@@ -69,6 +69,8 @@ public class SetupAdviceTests
         var digitizer = new Digitizer(2.GSaPerS(), 1.Mpts(), 8.bit());
         Outlook fast = BeaconClock.Through(Response.Gaussian(500.MHz())).SampledBy(digitizer).Over(1.us()), slow = BeaconClock.Through(Response.Gaussian(100.MHz())).SampledBy(digitizer).Over(1.us());
         OutlookComparison comparison = OutlookComparison.Of(fast, slow);
+        Assert.All(comparison.Differences, row => Assert.NotEqual(row.FirstQuantity, row.SecondQuantity));
+        Assert.Equal(fast.ChainBandwidth!.Value.ToQuantity(), comparison.Differences.Single(row => row.Name == "bandwidth of the chain").FirstQuantity);
         Assert.Equal(-0.8, comparison.Differences.Single(row => row.Name == "bandwidth of the chain").Relative!.Value.Fraction, 1e-9);
         Assert.Contains(comparison.FindingsAdded, finding => finding.Code == "edge-slowed");
         Assert.Contains("edge on the display", comparison.ToString(), StringComparison.Ordinal);

@@ -28,6 +28,18 @@ public class ShortlistTests
         Assert.All(list.Candidates.Where(candidate => candidate.Suitability == Suitability.Suitable), candidate => Assert.All(candidate.Criteria, criterion => Assert.True(criterion.Margin!.Value.Fraction >= 0)));
     }
 
+    [Fact]
+    public void Demands_CarryTheirQuantitiesBesideTheirTexts()
+    {
+        Criterion edge = Shortlist.Of(Wanted, Workshop).Best!.Criteria.Single(criterion => criterion.Code == "edge");
+        Criterion range = Shortlist.Of(Wanted, Workshop).Best!.Criteria.Single(criterion => criterion.Code == "range");
+
+        Assert.Equal(new Quantity(0.15, QuantityKind.Ratio), edge.NeededQuantity);
+        Assert.Equal(("at most 15 %", "3.3 Vpp"), (edge.Needed, range.Needed));
+        Assert.Equal(QuantityKind.PeakToPeakVoltage, range.OfferedQuantity!.Value.Kind);
+        Assert.Equal(range.Margin!.Value.Fraction, (range.OfferedQuantity.Value.SiValue / range.NeededQuantity!.Value.SiValue) - 1, 1e-9);
+    }
+
     // The screening of thousands and the outlook of one must tell the same story.
     [Fact]
     public void ScreenedErrors_AreThoseOfTheOutlook()
