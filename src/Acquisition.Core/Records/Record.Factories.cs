@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -82,7 +83,7 @@ public sealed partial class Record
     public Record WithSampleInterval(Duration interval)
     {
         double seconds = Refuse.UnlessAboveZero(interval.SiValue, Duration.Kind, nameof(interval));
-        return new Record(Samples, Kind, SampleRate.FromSi(1 / seconds, nameof(interval)).SiValue, seconds, true, _start, ResolutionSi, LowLimitSi, HighLimitSi, Name, Provenance);
+        return new Record(Samples, Kind, SampleRate.FromSi(1 / seconds, nameof(interval)).SiValue, seconds, true, _start, ResolutionSi, LowLimitSi, HighLimitSi, Name, Provenance, Findings);
     }
 
     /// <summary>The same record with a name.</summary>
@@ -109,7 +110,7 @@ public sealed partial class Record
     }
 
     /// <summary>The same record without limits: no sample counts as clipped.</summary>
-    public Record WithoutLimits() => new(Samples, Kind, _rate, _interval, _keepsInterval, _start, ResolutionSi, null, null, Name, Provenance);
+    public Record WithoutLimits() => new(Samples, Kind, _rate, _interval, _keepsInterval, _start, ResolutionSi, null, null, Name, Provenance, Findings);
 
     /// <summary>A record of samples that nobody else holds, so far apart.</summary>
     internal static Record OfInterval(SampleStore samples, QuantityKind kind, double interval, double start) =>
@@ -121,11 +122,11 @@ public sealed partial class Record
         double? step = null, low = null, high = null;
         if (samples is CodeSamples codes)
             (step, low, high) = (codes.Scale, codes.ValueOf(0), codes.ValueOf(codes.Codes - 1));
-        return new Record(samples, kind, fs, 1 / fs, false, 0, step, low, high, "", "");
+        return new Record(samples, kind, fs, 1 / fs, false, 0, step, low, high, "", "", Array.Empty<Finding>());
     }
 
-    internal Record With(SampleStore? samples = null, double? start = null, double? resolution = null, double? low = null, double? high = null, string? name = null, string? provenance = null) =>
-        new(samples ?? Samples, Kind, _rate, _interval, _keepsInterval, start ?? _start, resolution ?? ResolutionSi, low ?? LowLimitSi, high ?? HighLimitSi, name ?? Name, provenance ?? Provenance);
+    internal Record With(SampleStore? samples = null, double? start = null, double? resolution = null, double? low = null, double? high = null, string? name = null, string? provenance = null, IReadOnlyList<Finding>? findings = null) =>
+        new(samples ?? Samples, Kind, _rate, _interval, _keepsInterval, start ?? _start, resolution ?? ResolutionSi, low ?? LowLimitSi, high ?? HighLimitSi, name ?? Name, provenance ?? Provenance, findings ?? Findings);
 
     private static Record Make(SampleStore samples, QuantityKind kind, SampleRate rate) => OfRate(samples, kind, rate.SiValue);
 

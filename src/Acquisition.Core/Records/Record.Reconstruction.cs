@@ -16,7 +16,7 @@ public sealed partial class Record
         if (factor is < 1 or > 1000 || (Samples.Length - 1L) * factor + 1 > GrowingArray<double>.Longest)
             throw new ArgumentOutOfRangeException(nameof(factor), FormattableString.Invariant($"factor must be 1 to 1000 and make at most {GrowingArray<double>.Longest} points of {Samples.Length} samples; was {factor}"));
         double[] points = reconstruction.Upsample(ToSiValues(), factor);
-        var trace = new Record(NumberSamples.Of(points), Kind, _rate * factor, _interval / factor, _keepsInterval, _start, null, null, null, Name, Provenance);
+        var trace = new Record(NumberSamples.Of(points), Kind, _rate * factor, _interval / factor, _keepsInterval, _start, null, null, null, Name, Provenance, Findings);
         return new ReconstructedTrace(this, trace.With(provenance: $"{reconstruction.Name} through {Count} at {SampleRate}" + (Provenance.Length > 0 ? "; " + Provenance : "")), reconstruction, factor);
     }
 

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -13,7 +14,7 @@ public sealed partial class Record
     private readonly double _rate, _interval, _start;
     private readonly bool _keepsInterval;
 
-    private Record(SampleStore samples, QuantityKind kind, double rate, double interval, bool keepsInterval, double start, double? resolution, double? low, double? high, string name, string provenance)
+    private Record(SampleStore samples, QuantityKind kind, double rate, double interval, bool keepsInterval, double start, double? resolution, double? low, double? high, string name, string provenance, IReadOnlyList<Finding> findings)
     {
         Samples = samples;
         Kind = kind;
@@ -26,6 +27,7 @@ public sealed partial class Record
         HighLimitSi = high;
         Name = name;
         Provenance = provenance;
+        Findings = findings;
     }
 
     internal SampleStore Samples { get; }
@@ -50,6 +52,9 @@ public sealed partial class Record
 
     /// <summary>Where the samples are from, in words; empty where unknown.</summary>
     public string Provenance { get; }
+
+    /// <summary>What to know of the samples before anything is measured on them: units that a file does not say and that were assumed. Measurements of pulses pass them on.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>How many samples.</summary>
     public PointCount Count => PointCount.FromPoints(Samples.Length);

@@ -151,4 +151,24 @@ public sealed class CsvRecordsTests
 
         public override int Peek() => '1';
     }
+
+    [Fact]
+    public void UnitsThatNoHeadSays_AreAssumedAloud_AndPassedOnByMeasurements()
+    {
+        const string Text = "t,u\n0,0\n1,0\n2,0\n3,1\n4,2\n5,2\n6,2\n";
+        Record record = Assert.Single(CsvRecords.Read(new StringReader(Text)));
+
+        Assert.Equal(["column 1 ('t') says no unit: seconds are assumed", "column 2 ('u') says no unit: volts are assumed"], record.Findings.Select(x => x.Message));
+        Assert.All(record.Slice(1, 5).WithName("lamp").Findings, x => Assert.Equal(("unit-assumed", Severity.Warning), (x.Code, x.Severity)));
+        Assert.Equal(2, PulseMeasurement.Of(record).Findings.Count(x => x.Code == "unit-assumed"));
+        Assert.Equal(1, record.SampleInterval.Seconds);
+
+        Record stated = Assert.Single(CsvRecords.Read(new StringReader(Text), CsvFormat.Sniffed.WithTimeUnit(1.us()).WithDefaultKind(QuantityKind.Current)));
+        Assert.Empty(stated.Findings);
+        Assert.Equal(1e-6, stated.SampleInterval.Seconds, 1e-18);
+        Assert.Same(QuantityKind.Current, stated.Kind);
+        Assert.Empty(Assert.Single(CsvRecords.Read(new StringReader("t/ms,u/mV\n0,0\n1,0\n2,0\n"))).Findings);
+        Assert.Equal("column 1 says no unit: volts are assumed", Assert.Single(Assert.Single(CsvRecords.Read(new StringReader("1\n2\n3\n"), CsvFormat.Sniffed.WithSampleRate(1.kSaPerS()))).Findings).Message);
+        Assert.Throws<ArgumentOutOfRangeException>(() => CsvFormat.Sniffed.WithTimeUnit(0.s()));
+    }
 }

@@ -251,6 +251,14 @@ public static class CsvRecords
                 : TimeColumn.Uniform(_columns[_timeColumn].Items, count, LineOf, _timeColumn + 1);
             if (_format.SampleRate is null && StatedInterval() is { } stated && Math.Abs(stated - interval) <= 1e-9 * interval)
                 interval = stated;
+            var assumptions = new List<Finding>();
+            if (_format.SampleRate is null && _heads[_timeColumn].Kind is null)
+            {
+                start *= _format.TimeUnit.SiValue;
+                interval *= _format.TimeUnit.SiValue;
+                if (!_format.StatesTimeUnit)
+                    assumptions.Add(Assumed(_timeColumn, "seconds", "state it in the head, as time/s, or with WithTimeUnit of the format"));
+            }
             var records = new List<Record>();
             for (int i = 0; i < _columns.Length; i++)
             {
@@ -259,10 +267,19 @@ public static class CsvRecords
                 SampleStore samples = NumberSamples.Of(_columns[i].Items).Slice(0, count);
                 QuantityKind kind = _heads[i].Kind ?? _format.DefaultKind;
                 Record record = _format.SampleRate is { } given ? Record.OfRate(samples, kind, given.SiValue) : Record.OfInterval(samples, kind, interval, start);
-                records.Add(record.WithName(_heads[i].Name));
+                List<Finding> findings = new(assumptions);
+                if (_heads[i].Kind is null && !_format.StatesKind)
+                    findings.Add(Assumed(i, "volts", "state it in the head, as ch1/V, or with WithDefaultKind of the format"));
+                records.Add(record.WithName(_heads[i].Name).With(findings: findings));
             }
             return records.Count > 0 ? records : throw RecordFormatException.At(LineOf(0), null, "the table holds times and nothing else");
         }
+
+        private Finding Assumed(int column, string unit, string remedy) => new(
+            "unit-assumed",
+            Severity.Warning,
+            FormattableString.Invariant($"column {column + 1}{(_heads[column].Name.Length > 0 ? $" ('{_heads[column].Name}')" : "")} says no unit: {unit} are assumed"),
+            remedy);
 
         private double? StatedInterval()
         {

@@ -23,6 +23,7 @@ public sealed partial class PulseMeasurement
     {
         Record = record;
         Settings = settings;
+        _findings.AddRange(record.Findings);
         StateLevels? states = StateFinder.Find(record, settings, call?.Part(0, 0.5), out AmplitudeDistribution? distribution, out Finding? reason);
         if (states is null)
         {
