@@ -132,7 +132,7 @@ public sealed partial class Record
     }
 
     /// <summary>Name, count, rate and unit in one line.</summary>
-    public override string ToString() => (Name.Length > 0 ? Name + ": " : "") + $"{Count} at {SampleRate} ({Kind.Symbol})";
+    public override string ToString() => (Name.Length > 0 ? Name + ": " : "") + $"{Count} at {SampleRate.InWords(7)} ({Kind.Symbol})";
 
     /// <summary>The time of a place in the record, which may lie between samples, s.</summary>
     internal double TimeSi(double place) => _start + Span(place);

@@ -25,5 +25,5 @@ public sealed class Runt
     public bool IsPositive { get; }
 
     /// <summary>Time and extreme in one line.</summary>
-    public override string ToString() => $"runt at {Start}, {Extreme}";
+    public override string ToString() => $"{(IsPositive ? "positive" : "negative")} runt from {Start.InWords(6)} to {End.InWords(6)}, up to {Extreme.InWords()}";
 }

@@ -57,5 +57,5 @@ public sealed class CoherentSampling
     }
 
     /// <summary>Frequency, periods and points in one line.</summary>
-    public override string ToString() => $"{Frequency}: {Cycles} periods in {Points} at {Rate}";
+    public override string ToString() => $"{Frequency.InWords(10)}: {Cycles} periods in {Points} at {Rate.InWords(7)}";
 }

@@ -224,5 +224,5 @@ public sealed class Spectrum
     }
 
     /// <summary>Bins, width and window in one line.</summary>
-    public override string ToString() => $"{Bins} bins of {BinWidth}, {Window} window";
+    public override string ToString() => $"{Bins} bins of {BinWidth.InWords(5)}, {Window} window";
 }

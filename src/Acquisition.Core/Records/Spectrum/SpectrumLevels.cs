@@ -35,5 +35,5 @@ public sealed class SpectrumLevels
             : throw new ArgumentOutOfRangeException(nameof(bin), $"bin must be from 0 to {_decibels.Length - 1}; was {bin}");
 
     /// <summary>Reference, floor and hidden bins in one line.</summary>
-    public override string ToString() => $"levels relative to {Reference}, floor {Floor} ({FlooredBins} bins)";
+    public override string ToString() => $"levels relative to {Reference.InWords()}, floor {Floor.InWords()} ({FlooredBins} bins)";
 }

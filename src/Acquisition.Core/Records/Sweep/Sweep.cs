@@ -267,5 +267,5 @@ public sealed partial class Sweep
     }
 
     /// <summary>Points, range and reference in one line.</summary>
-    public override string ToString() => $"{Count} points from {Lowest} to {Highest}, relative to the {ReferenceText}";
+    public override string ToString() => $"{Count} points from {Lowest.InWords(5)} to {Highest.InWords(5)}, relative to the {ReferenceText}";
 }

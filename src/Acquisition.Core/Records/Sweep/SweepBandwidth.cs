@@ -76,5 +76,5 @@ public sealed class SweepBandwidth
     }
 
     /// <summary>The edges in one line.</summary>
-    public override string ToString() => $"{Lower?.ToString() ?? "start"} to {Upper?.ToString() ?? "end of the sweep"} within {Drop} of the {Reference}";
+    public override string ToString() => $"{Lower?.ToString() ?? "start"} to {Upper?.ToString() ?? "end of the sweep"} within {Drop.InWords()} of the {Reference}";
 }

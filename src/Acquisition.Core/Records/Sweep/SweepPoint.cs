@@ -22,5 +22,5 @@ public sealed class SweepPoint
     public DecibelRatio? Uncertainty { get; }
 
     /// <summary>Frequency and level in one line.</summary>
-    public override string ToString() => $"{Frequency}: {Level}";
+    public override string ToString() => $"{Frequency.InWords(5)}: {Level.InWords()}";
 }
