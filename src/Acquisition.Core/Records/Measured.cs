@@ -43,6 +43,6 @@ public readonly struct Measured<T>
     /// <summary>The value, or another where it is absent.</summary>
     public T ValueOr(T other) => HasValue ? _value! : other;
 
-    /// <summary>The value, or why it is absent.</summary>
-    public override string ToString() => HasValue ? _value!.ToString()! : "absent: " + Reason!.Message;
+    /// <summary>The value, a quantity with few digits, or why it is absent.</summary>
+    public override string ToString() => !HasValue ? "absent: " + Reason!.Message : _value is IQuantity quantity ? quantity.ToQuantity().InWords() : _value!.ToString()!;
 }
