@@ -25,6 +25,7 @@ public static class PulseReport
             .WithFindings(measurement.Findings)
             .WithValues(States(measurement))
             .WithTable(Parameters(measurement))
+            .WithTable(Uncertainties(measurement))
             .WithPlot(RecordPlot.Of(measurement));
         if (measurement.Jitter.HasValue) report = report.WithValues(Jitter(measurement.Jitter.Value));
         report = report.WithTable(Transitions(measurement, mostTransitions)).WithTable(Runts(measurement, mostTransitions));
@@ -46,6 +47,9 @@ public static class PulseReport
                 .With("low state", states.Low, MethodOf(states.Method))
                 .With("high state", states.High)
                 .With("amplitude", states.Amplitude)
+                .With("standard uncertainty of the low state", states.LowUncertainty)
+                .With("standard uncertainty of the high state", states.HighUncertainty)
+                .With("standard uncertainty of the amplitude", states.AmplitudeUncertainty)
                 .With("noise on the states", states.Noise);
         }
         else
@@ -56,6 +60,7 @@ public static class PulseReport
             ? values.With("frequency", UncertaintyBudgetReport.Digits(measurement.Frequency.Value.ToQuantity(), TimeDigits), "one over the mean period")
             : values.With("frequency", "absent", measurement.Frequency.Reason!.Message);
         return values
+            .With("standard uncertainty of the frequency", measurement.FrequencyUncertainty.HasValue ? ReportCell.Of(measurement.FrequencyUncertainty.Value) : null)
             .With("transitions", ReportCell.Count(measurement.TransitionCount))
             .With("runts", ReportCell.Count(measurement.RuntCount))
             .With("missing pulses", ReportCell.Count(measurement.MissingPulseCount));
@@ -93,6 +98,19 @@ public static class PulseReport
             name, ReportCell.Of(statistics.Mean), Of(statistics.StandardDeviation), ReportCell.Of(statistics.Minimum), ReportCell.Of(statistics.Maximum), ReportCell.Count(statistics.Count), ReportCell.Empty,
         };
     }
+
+    private static ReportTable Uncertainties(PulseMeasurement x) =>
+        new ReportTable("uncertainties", "Standard uncertainties of the means, by what causes them", "parameter", "together", "noise", "interpolation", "state levels", "time base", "clock jitter")
+            .WithRows(new[]
+            {
+                ("rising transition duration", x.RisingDurationUncertainty), ("falling transition duration", x.FallingDurationUncertainty), ("positive pulse duration", x.PositivePulseDurationUncertainty),
+                ("negative pulse duration", x.NegativePulseDurationUncertainty), ("period", x.PeriodUncertainty),
+            }.Where(row => row.Item2.HasValue).Select(row => Parts(row.Item1, row.Item2.Value)));
+
+    private static ReportCell[] Parts(string name, TimingUncertainty u) => new[]
+    {
+        name, ReportCell.Of(u.Standard), ReportCell.Of(u.Noise), ReportCell.Of(u.Interpolation), ReportCell.Of(u.StateLevels), ReportCell.Of(u.Timebase), ReportCell.Of(u.ClockJitter),
+    };
 
     private static ReportValues Jitter(EdgeJitter jitter) => new ReportValues("jitter", "Jitter of the rising edges")
         .With("edges", ReportCell.Count(jitter.Edges))
