@@ -64,9 +64,9 @@ internal sealed class LadderSection
         return current / voltage;
     }
 
-    internal Response TransferResponse(string name, double gain) => IsLumped ? Rational(name, gain, Part.Transfer) : new NetworkResponse(name, Transfer, gain, Delay);
+    internal Response TransferResponse(string name, double gain) => IsLumped ? Rational(name, gain, Part.Transfer) : Bounced(name, gain, _source) ?? new NetworkResponse(name, Transfer, gain, Delay);
 
-    internal Response FromInputResponse(string name, double gain) => IsLumped ? Rational(name, gain, Part.FromInput) : new NetworkResponse(name, FromInput, gain, Delay);
+    internal Response FromInputResponse(string name, double gain) => IsLumped ? Rational(name, gain, Part.FromInput) : Bounced(name, gain, null) ?? new NetworkResponse(name, FromInput, gain, Delay);
 
     internal Response LoadingResponse(string name) => IsLumped ? Rational(name, 1, Part.Loading) : new NetworkResponse(name, Loading, 1, Delay);
 
@@ -100,6 +100,26 @@ internal sealed class LadderSection
             input = Polynomial.Product(input, _source.Denominator);
         }
         return FromPolynomials(name, gain, part == Part.Loading ? input : common, voltage);
+    }
+
+    /// <summary>One line without loss in the ladder, with its echoes one by one; null where there are more lines, or loss, or echoes that hardly die.</summary>
+    private Response? Bounced(string name, double gain, LumpedBranch? source)
+    {
+        int at = Array.FindIndex(_branches, branch => branch is not LumpedBranch);
+        if (_branches[at] is not Line { IsLossless: true } line || Array.FindLastIndex(_branches, branch => branch is not LumpedBranch) != at)
+            return null;
+        double[] voltage = Polynomial.One, current = { 0 }, common = Polynomial.One;
+        for (int i = _branches.Length - 1; i > at; i--)
+            Carry((LumpedBranch)_branches[i], ref voltage, ref current, ref common);
+        double[] ofVoltage = Polynomial.One, none = { 0 }, ofCurrent = { 0 }, one = Polynomial.One, denominator = Polynomial.One, same = Polynomial.One;
+        for (int i = at - 1; i >= -1; i--)
+        {
+            if ((i >= 0 ? (LumpedBranch)_branches[i] : source) is not { } branch)
+                continue;
+            Carry(branch, ref ofVoltage, ref none, ref denominator);
+            Carry(branch, ref ofCurrent, ref one, ref same);
+        }
+        return BounceDiagram.Of(name, gain, (ofVoltage, ofCurrent, denominator), (voltage, current, common), line.Impedance, line.Delay);
     }
 
     private static void Carry(LumpedBranch branch, ref double[] voltage, ref double[] current, ref double[] common)

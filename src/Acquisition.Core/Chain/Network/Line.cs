@@ -28,6 +28,11 @@ internal sealed class Line : Branch
 
     internal override double Delay => _delay;
 
+    /// <summary>The characteristic impedance, ohms.</summary>
+    internal double Impedance => _impedance;
+
+    internal bool IsLossless => _skin == 0 && _dielectric == 0;
+
     internal override void TowardsSource(Complex s, ref Complex voltage, ref Complex current)
     {
         Complex exponent = s * _delay;
