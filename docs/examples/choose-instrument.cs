@@ -10,10 +10,16 @@ using Acquisition.Core.Literals;
 using Acquisition.Core.Planning;
 
 string path = args.Length > 0 ? args[0] : Path.Combine(Folder(), "workshop-catalogue.json");
+if (!File.Exists(path))
+{
+    Console.Error.WriteLine(Directory.Exists(path) ? $"{path} is a directory; name the catalogue in it" : $"{path} does not exist");
+    return 2;
+}
 if (!Catalogue.TryParse(File.ReadAllText(path), out Catalogue? catalogue, out var problems))
 {
+    Console.Error.WriteLine($"{path} is no catalogue:");
     foreach (DocumentProblem problem in problems)
-        Console.Error.WriteLine(problem);
+        Console.Error.WriteLine("  " + problem);
     return 1;
 }
 

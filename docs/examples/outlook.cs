@@ -10,7 +10,7 @@ using Acquisition.Core;
 string path = args.Length > 0 ? args[0] : Path.Combine(Folder(), "lantern-buoy.json");
 if (!File.Exists(path))
 {
-    Console.Error.WriteLine($"{path} does not exist");
+    Console.Error.WriteLine(Directory.Exists(path) ? $"{path} is a directory; name the bench file in it" : $"{path} does not exist");
     return 2;
 }
 if (!Bench.TryParse(File.ReadAllText(path), out Bench? bench, out var problems))

@@ -41,12 +41,12 @@ internal sealed class PlainText
     internal void Note(string text) => _text.Append(' ', LabelWidth + 4).Append(text).Append('\n');
 
     /// <summary>An explained value with its reason and the rules of thumb below it; nothing where there is none.</summary>
-    internal void Value<T>(string label, string bound, Explained<T>? value)
+    internal void Value<T>(string label, string bound, Explained<T>? value, string? verdict = null)
         where T : struct, IQuantity
     {
         if (value is null)
             return;
-        Row(label, (bound.Length == 0 ? "" : bound + " ") + Short(value.Value));
+        Row(label, (bound.Length == 0 ? "" : bound + " ") + Short(value.Value) + (verdict is null ? "" : "   " + verdict));
         Note(value.Method + " (" + value.Source + ")");
         foreach (RuleOfThumb<T> rule in value.Rules)
             Note(FormattableString.Invariant($"rule of thumb {rule.Rule}: {Short(rule.Value)} ({rule.Difference.Percent:+0.0;-0.0;0} %)"));

@@ -41,6 +41,7 @@ public class BenchTests
     [InlineData("{ \"shape\": \"burst\", \"frequency\": \"1 MHz\", \"amplitude\": \"1 Vpk\", \"cycles\": 5, \"repetition\": \"100 us\" }")]
     [InlineData("{ \"shape\": \"random bits\", \"bitRate\": \"10 Mbit/s\", \"swing\": \"1 Vpp\", \"riseTime\": \"2 ns\" }")]
     [InlineData("{ \"shape\": \"pseudo-random bits\", \"order\": 7, \"bitRate\": \"10 Mbit/s\", \"swing\": \"1 Vpp\" }")]
+    [InlineData("{ \"shape\": \"bit pattern\", \"bits\": \"0101 1100\", \"bitRate\": \"10 Mbit/s\", \"swing\": \"1 Vpp\", \"riseTime\": \"2 ns\" }")]
     public void EveryShape_IsReadFollowsTheSchemaAndGivesAnOutlook(string signal)
     {
         string text = WithSignal(signal);
@@ -88,6 +89,61 @@ public class BenchTests
         string text = LanternBuoy.Replace("\"source\": { \"resistance\": \"33 Ω\" },", "", StringComparison.Ordinal);
         Assert.False(Bench.TryParse(text, out _, out IReadOnlyList<DocumentProblem> problems));
         Assert.Contains("rings", Assert.Single(problems).Message, StringComparison.Ordinal);
+    }
+
+    private const string CableAndPad = """
+        "source": { "resistance": "50 Ω" },
+          "path": [
+            { "element": "cable", "impedance": "50 Ω", "length": "2 m", "velocityFactor": 0.66, "loss": { "at": "100 MHz", "loss": "15 dB", "secondAt": "1 GHz", "secondLoss": "50 dB", "per": "100 m" } },
+            { "element": "pi pad", "attenuation": "6 dB", "impedance": "50 Ω" },
+            { "element": "minimum-loss pad", "sourceImpedance": "75 Ω", "loadImpedance": "50 Ω" },
+            { "element": "feed-through terminator", "resistance": "50 Ω" }
+          ],
+        """;
+
+    private static string WithPath(string path)
+    {
+        int start = LanternBuoy.IndexOf("\"source\":", StringComparison.Ordinal), end = LanternBuoy.IndexOf("\"input\":", StringComparison.Ordinal);
+        return LanternBuoy[..start] + path.Trim() + "\n  " + LanternBuoy[end..];
+    }
+
+    [Fact]
+    public void CablesPadsAndTerminators_LieBetweenSourceAndInput()
+    {
+        string text = WithPath(CableAndPad);
+        Assert.True(Valid(text));
+        MeasurementChain chain = Bench.Parse(text).Setup.Applied.Chain!;
+        Assert.Equal([typeof(Cable), typeof(AttenuatorPad), typeof(AttenuatorPad), typeof(FeedThroughTerminator)], chain.Elements.Select(element => element.GetType()));
+        var cable = (Cable)chain.Elements[0];
+        // 15 dB per 100 m: 0.3 dB on 2 m.
+        Assert.Equal(0.3, cable.Loss.At(100.MHz()).Decibels, 1e-12);
+    }
+
+    [Fact]
+    public void WrongElements_AreReportedAllAtOnceWithTheirPlace()
+    {
+        string text = WithPath(CableAndPad.Replace("\"2 m\"", "\"0 m\"", StringComparison.Ordinal).Replace("pi pad", "pie pad", StringComparison.Ordinal).Replace(", \"secondLoss\": \"50 dB\"", "", StringComparison.Ordinal));
+        Assert.False(Bench.TryParse(text, out _, out IReadOnlyList<DocumentProblem> problems));
+        Assert.Equal(["path[0].loss.secondAt", "path[1].element"], problems.Select(problem => problem.Path));
+        text = WithPath(CableAndPad.Replace("\"2 m\"", "\"0 m\"", StringComparison.Ordinal));
+        Assert.False(Bench.TryParse(text, out _, out problems));
+        Assert.Contains("above 0 m", Assert.Single(problems).Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\"rate\": \"2 GSa/s\"", "\"rate\": \"1e305 GSa/s\"", "digitizer.rate")]
+    [InlineData("\"memory\": \"14 Mpts\",\n    \"bits\"", "\"memory\": \"1e30 pts\",\n    \"bits\"", "digitizer.memory")]
+    [InlineData("\"rate\": \"2 GSa/s\"", "\"rate\": \"1e300 GSa/s\"", "")]
+    [InlineData("\"bits\": \"8 bit\"", "\"bits\": \"1e9 bit\"", "digitizer")]
+    public void ValuesThatAreTooLarge_AreReportedWithTheirPlace(string member, string replacement, string path)
+    {
+        string text = LanternBuoy.Replace(member, replacement, StringComparison.Ordinal);
+        Assert.NotEqual(LanternBuoy, text);
+        bool read = Bench.TryParse(text, out Bench? bench, out IReadOnlyList<DocumentProblem> problems);
+        if (read)
+            Assert.NotEmpty(bench!.ToString());
+        else
+            Assert.StartsWith(path, Assert.Single(problems).Path, StringComparison.Ordinal);
     }
 
     // Whatever is done to the text, the reader answers with problems or a bench, never with another exception.

@@ -88,4 +88,47 @@ public class DisplayedWaveformTests
         Assert.Null(outlook.DisplayedEdge);
         Assert.Contains(outlook.Findings, finding => finding.Code == "edge-incomplete");
     }
+
+    // A ringing chain that does not settle between the edges shows them between its own extremes; the finding and the rule beside it say what one edge alone would take.
+    [Fact]
+    public void EdgeOfAClockBehindARingingChain_SaysWhetherItsLevelsSettle()
+    {
+        Outlook settled = Beacon(200), ringing = Beacon(60);
+        Assert.DoesNotContain(settled.Findings, finding => finding.Code == "levels-unsettled");
+        Finding said = Assert.Single(ringing.Findings, finding => finding.Code == "levels-unsettled");
+        double alone = Response.Butterworth(4, 60.MHz()).RiseTimeOf(new Edge(2.8.ns())).Value.Seconds;
+        Assert.Contains("one edge alone would take " + Acquisition.Core.Planning.PlainText.Short(alone, Duration.Kind), said.Message, StringComparison.Ordinal);
+        Assert.Equal(alone, ringing.DisplayedEdge!.Rules.Single(rule => rule.Rule.StartsWith("one edge alone", StringComparison.Ordinal)).Value.Seconds, 1e-15);
+        Signal shown = Response.Butterworth(4, 60.MHz()).Apply(Clock);
+        Assert.Equal(shown.PeakToPeak.Volts, ringing.DisplayedAmplitude.Value.SiValue, 1e-9);
+
+        static Outlook Beacon(int megahertz) => Clock.Through(Response.Butterworth(4, megahertz.MHz())).SampledBy(Fast).Over(100.ns());
+    }
+
+    private static Signal Clock => Signal.Square(24.MHz(), 3.3.Vpp(), 2.8.ns());
+
+    // Behind an AC coupling of 1 Hz a clock of 1 kHz droops by about half of 2 pi 1 Hz / 1 kHz of its swing: the extremes lie so much further apart, and the edge goes between them.
+    [Fact]
+    public void EdgeOfASlowClockBehindAnAcCoupling_IsMeasuredOnItsWaveform()
+    {
+        Response chain = Response.HighPass(1.Hz()).Then(Response.Gaussian(200.MHz()));
+        Outlook outlook = Signal.Square(1.kHz(), 2.Vpp(), 2.8.ns()).Through(chain).SampledBy(Fast).Over(100.us());
+        double alone = Response.Gaussian(200.MHz()).RiseTimeOf(new Edge(2.8.ns())).Value.Seconds;
+        Assert.Equal(2 * (1 + Math.PI / 2 * 1e-3), outlook.DisplayedAmplitude.Value.SiValue, 1e-5);
+        Assert.Equal(alone, outlook.DisplayedEdge!.Value.Seconds, 5e-3 * alone);
+        Assert.Contains("computed waveform", outlook.DisplayedEdge.Method, StringComparison.Ordinal);
+    }
+
+    // A triangular pulse behind a far wider chain keeps its height; behind a narrow one it shows what the difference of two ramps gives, less than the rectangle of its width.
+    [Fact]
+    public void WatchedPulseWithEdges_IsLowerThanARectangle()
+    {
+        Outlook rectangle = Watch(default), edges = Watch(2.ns());
+        Assert.True(edges.Events!.Height < rectangle.Events!.Height);
+        Signal pulse = Response.Gaussian(200.MHz()).Apply(Signal.SinglePulse(1.Vpp(), 2.5.ns(), 2.ns(), 2.ns()));
+        Assert.Equal(pulse.Maximum.Volts, edges.Events.Height.Fraction, 1e-9);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Watch(2.1.ns()));
+
+        static Outlook Watch(Duration rise) => Clock.Through(Response.Gaussian(200.MHz())).SampledBy(Fast).WatchingFor(2.5.ns(), null, rise).Over(1.us());
+    }
 }

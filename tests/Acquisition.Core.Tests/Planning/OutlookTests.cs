@@ -162,13 +162,13 @@ public class OutlookTests
         Assert.Equal(1e-6, EdgeThrough.RiseTime(new Edge(1.us()), Response.Cascade()), 1e-18);
     }
 
-    // More bandwidth never makes the edge slower. For responses that overshoot this holds until the overshoot lifts the 90 % point: a Butterworth shows a straight ramp up to 1.7 %
+    // More bandwidth never makes the edge slower. For responses that overshoot this holds until the overshoot lifts the 90 % point: a Butterworth of order 8 shows a straight ramp up to 1.8 %
     // faster than it is, and only then, with still more bandwidth, as it is.
     [Property(MaxTest = 40)]
     public Property MoreBandwidth_NeverSlowsTheEdge() => Prop.ForAll(Gen.Choose(20, 2000).Two().ToArbitrary(), Gen.Choose(0, 5).ToArbitrary(), (megahertz, which) =>
     {
         ResponseShape shape = new[] { ResponseShape.SinglePole, ResponseShape.Gaussian, ResponseShape.Butterworth(2), ResponseShape.Butterworth(4), ResponseShape.Bessel(3), ResponseShape.Butterworth(8) }[which];
-        double slack = which < 2 ? 1e-9 : 0.018;
+        double slack = which < 2 ? 1e-9 : 0.02;
         // Below 150 MHz a ringing response does not settle between the clock's edges: the edge shown is then one of the waveform, not of the step.
         if (which >= 2) megahertz = (Math.Max(150, megahertz.Item1), Math.Max(150, megahertz.Item2));
         return Edge(Math.Max(megahertz.Item1, megahertz.Item2)) <= Edge(Math.Min(megahertz.Item1, megahertz.Item2)) * (1 + slack);

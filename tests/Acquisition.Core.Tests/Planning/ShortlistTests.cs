@@ -154,4 +154,15 @@ public class ShortlistTests
             Assert.Equal(EdgeThrough.RiseTime(edge, probe.Then(input)), screened, 2.8e-9 * 2e-3);
         }
     }
+
+    [Theory]
+    [InlineData("{}", "the catalogue is empty")]
+    [InlineData("{ \"probes\": [ { \"name\": \"probe\", \"attenuation\": 10, \"bandwidth\": \"200 MHz\", \"response\": \"Gaussian\", \"resistance\": \"10 MΩ\", \"capacitance\": \"16 pF\", \"into\": \"1 MΩ\" } ] }", "no instruments")]
+    public void ShortlistOfNothing_SaysWhy(string catalogue, string reason)
+    {
+        Shortlist shortlist = Shortlist.Of(new Requirement(Signal.Sine(1.MHz(), 1.Vpk())), Catalogue.Parse(catalogue));
+        Assert.Empty(shortlist.Candidates);
+        Assert.Contains(reason, shortlist.WhyEmpty, StringComparison.Ordinal);
+        Assert.Contains(reason, shortlist.ToString(), StringComparison.Ordinal);
+    }
 }

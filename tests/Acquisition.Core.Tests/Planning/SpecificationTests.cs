@@ -159,4 +159,18 @@ public class SpecificationTests
         var refusal = Assert.Throws<ArgumentOutOfRangeException>(() => new Requirement(BeaconClock).WithAmplitudeTolerance(percent.Percent()));
         Assert.Contains("tolerance must be above 0 and below 1", refusal.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void NeededValues_StandBesideThoseOfTheSetUp_MetOrNot()
+    {
+        Bench bench = Bench.Parse(DocumentFiles.Read("examples", "lantern-buoy.json"));
+        System.Collections.Generic.IReadOnlyList<NeedCheck> checks = bench.Wanted!.Specify().Check(bench.Outlook);
+
+        NeedCheck bandwidth = System.Linq.Enumerable.Single(checks, check => check.Need == "bandwidth"), jitter = System.Linq.Enumerable.Single(checks, check => check.Need == "clock jitter");
+        Assert.False(bandwidth.IsMet);
+        Assert.True(jitter.IsMet);
+        Assert.Contains($"here {bandwidth.Present}: not met", bench.ToString(), StringComparison.Ordinal);
+        Assert.Contains($"here {jitter.Present}: met", bench.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("here ", bench.Wanted.Specify().ToString(), StringComparison.Ordinal);
+    }
 }

@@ -189,7 +189,7 @@ internal sealed class DocumentObject
         {
             return make();
         }
-        catch (ArgumentException refusal)
+        catch (Exception refusal) when (refusal is ArgumentException or OverflowException or NotSupportedException or InvalidOperationException)
         {
             // A value that could not be read stands as its default and is refused again here; saying it once is enough.
             if (_problems.Count == _problemsBefore)
@@ -246,11 +246,7 @@ internal sealed class DocumentObject
         {
             return parse(value.Text);
         }
-        catch (FormatException refusal)
-        {
-            Report(value, path, FirstLine(refusal));
-        }
-        catch (ArgumentException refusal)
+        catch (Exception refusal) when (refusal is FormatException or ArgumentException or OverflowException)
         {
             Report(value, path, FirstLine(refusal));
         }

@@ -56,6 +56,6 @@ public sealed class Bench
         return bench is not null;
     }
 
-    /// <summary>The name and the outlook as plain text, and what was wanted beside what is needed for it.</summary>
-    public override string ToString() => Name + "\n\n" + Outlook + (Wanted is null ? "" : "\n" + Wanted.Specify());
+    /// <summary>The name and the outlook as plain text, and what is needed for what was wanted: met or not met.</summary>
+    public override string ToString() => Name + "\n\n" + Outlook + (Wanted is null ? "" : "\n" + Wanted.Specify().ToString(Outlook));
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Acquisition.Core.Explanations.Json;
 
 namespace Acquisition.Core.Planning;
@@ -15,6 +16,7 @@ internal static class BenchDocument
         SourceImpedance? source = ChainDocument.Source(document.OptionalObject("source"));
         DocumentObject? probeDocument = document.OptionalObject("probe");
         Probe? probe = probeDocument is null ? null : ChainDocument.Probe(probeDocument);
+        IReadOnlyList<ChainElement> path = PathDocument.Read(document);
         FrontEnd? input = document.Object("input") is { } front ? ChainDocument.Input(front) : null;
         Digitizer? digitizer = document.Object("digitizer") is { } sampler ? ChainDocument.Digitizer(sampler) : null;
         Func<SampledSignal, SampledSignal>? settings = null;
@@ -30,7 +32,8 @@ internal static class BenchDocument
         return document.Build(() =>
         {
             UnterminatedChain begin = MeasurementChain.From(source);
-            MeasurementChain chain = (probe is null ? begin : begin.Probe(probe)).Into(input);
+            begin = probe is null ? begin : begin.Probe(probe);
+            MeasurementChain chain = path.Aggregate(begin, (before, element) => before.Through(element)).Into(input);
             Requirement? requirement = wanted?.Invoke(signal);
             return new Bench(name, settings(signal.Through(chain).SampledBy(digitizer)), window.Value, requirement is not null && source.Resistance.SiValue > 0 ? requirement.WithSourceResistance(source.Resistance) : requirement);
         }, "capture");
@@ -57,10 +60,12 @@ internal static class BenchDocument
         Ratio? timebase = capture.OptionalQuantity("timebaseAccuracy", Ratio.Parse), gain = capture.OptionalQuantity("gainAccuracy", Ratio.Parse);
         Duration? pulse = null;
         Frequency? pulseRate = null;
+        Duration pulseEdge = default;
         if (capture.OptionalObject("watchFor") is { } watch)
         {
             pulse = watch.Quantity("width", Duration.Parse);
             pulseRate = watch.OptionalQuantity("rate", Frequency.Parse);
+            pulseEdge = watch.OptionalQuantity("riseTime", Duration.Parse) ?? default;
             watch.RefuseOthers();
         }
         capture.RefuseOthers();
@@ -74,7 +79,7 @@ internal static class BenchDocument
             made = range is { } fullScale ? made.WithFullScale(fullScale) : made;
             made = jitter is { } seconds ? made.WithJitter(seconds) : made;
             made = records is { } rate ? made.WithRecordRate(rate) : made;
-            return pulse is { } width ? made.WatchingFor(width, pulseRate) : made;
+            return pulse is { } width ? made.WatchingFor(width, pulseRate, pulseEdge) : made;
         }, window);
     }
 

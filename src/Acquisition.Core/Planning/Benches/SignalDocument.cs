@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Acquisition.Core.Explanations.Json;
 
 namespace Acquisition.Core.Planning;
@@ -7,6 +8,8 @@ namespace Acquisition.Core.Planning;
 /// <summary>The form of a signal in JSON: a shape, and the members that the shape has.</summary>
 internal static class SignalDocument
 {
+    private const int MostBits = 65_536;
+
     private static readonly IReadOnlyDictionary<string, Func<DocumentObject, Func<Signal>>> Shapes = new Dictionary<string, Func<DocumentObject, Func<Signal>>>
     {
         ["sine"] = Sine,
@@ -22,6 +25,7 @@ internal static class SignalDocument
         ["burst"] = Burst,
         ["random bits"] = RandomBits,
         ["pseudo-random bits"] = PseudoRandomBits,
+        ["bit pattern"] = BitPattern,
     };
 
     private static readonly IReadOnlyDictionary<string, EdgeShape> EdgeShapes = new Dictionary<string, EdgeShape>
@@ -133,6 +137,23 @@ internal static class SignalDocument
         PeakToPeakVoltage swing = Swing(signal);
         (Duration rise, EdgeShape edge) = Edge(signal);
         return () => Signal.PseudoRandomBits(order, rate, swing, rise, edge);
+    }
+
+    private static Func<Signal> BitPattern(DocumentObject signal)
+    {
+        string text = signal.Text("bits");
+        BitRate rate = signal.Quantity("bitRate", BitRate.Parse);
+        PeakToPeakVoltage swing = Swing(signal);
+        (Duration rise, EdgeShape edge) = Edge(signal);
+        int wrong = 0;
+        while (wrong < text.Length && text[wrong] is ('0' or '1' or ' '))
+            wrong++;
+        if (wrong < text.Length)
+            signal.Report("bits", FormattableString.Invariant($"found '{text[wrong]}' as character {wrong + 1}, expected 0, 1 or a space"));
+        else if (text.Length > MostBits)
+            signal.Report("bits", FormattableString.Invariant($"found {text.Length} characters, expected at most {MostBits}; a longer pattern is best taken as pseudo-random bits"));
+        bool[] bits = text.Where(bit => bit != ' ').Select(bit => bit == '1').ToArray();
+        return () => Signal.BitPattern(bits, rate, swing, rise, edge);
     }
 
     private static Frequency Frequency(DocumentObject signal) => signal.Quantity("frequency", Core.Frequency.Parse);

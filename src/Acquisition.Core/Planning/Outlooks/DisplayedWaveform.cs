@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using Acquisition.Core.Signals;
 
 namespace Acquisition.Core.Planning;
@@ -8,7 +7,8 @@ namespace Acquisition.Core.Planning;
 /// <summary>The waveform behind a response whose levels do not settle: its neighbours decide how high it gets and how long an edge takes.</summary>
 internal sealed class DisplayedWaveform
 {
-    private const int MostLines = 16_000;
+    /// <summary>An edge is looked for so many of its own durations about its place.</summary>
+    private const double Reach = 10;
     private const int Points = 512;
     private readonly IReadOnlyList<Transition> _transitions;
     private readonly double _period, _reach, _delay, _sign;
@@ -23,20 +23,24 @@ internal sealed class DisplayedWaveform
     /// <summary>Its highest value, V.</summary>
     internal double High { get; }
 
-    /// <summary>The waveform; null where it cannot be computed: random bits, a lasting step, or a slow signal behind a fast chain that blocks DC.</summary>
-    internal static DisplayedWaveform? Of(Signal signal, Response response, double needed)
+    /// <summary>The waveform; null where it cannot be computed: random bits, a lasting step, or what <see cref="Response.Apply"/> refuses.</summary>
+    /// <param name="signal">The signal.</param>
+    /// <param name="response">The response.</param>
+    /// <param name="alone">What one edge alone would take, s; NaN where it never rises through the levels.</param>
+    internal static DisplayedWaveform? Of(Signal signal, Response response, double alone)
     {
         if (Plateau.TransitionsOf(signal) is not { Count: > 1 } transitions)
             return null;
-        double period = signal.Period?.SiValue ?? double.PositiveInfinity, edges = transitions.Max(transition => transition.Edge.Before + transition.Edge.After);
-        // An edge reaches no further than one period: a few of them add up exactly. Else the lines do, of which there are few then.
-        if (needed + edges <= period && response.PassesDc)
-            return OfEdges(signal, response, transitions, period, 2 * (needed + edges));
-        double highest = response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth) ? 20 * bandwidth.SiValue : double.PositiveInfinity;
-        if (double.IsPositiveInfinity(period) || highest * period > MostLines)
+        double period = signal.Period?.SiValue ?? double.PositiveInfinity;
+        try
+        {
+            Signal shown = response.Apply(signal);
+            return new DisplayedWaveform(transitions, period, double.IsNaN(alone) ? period : Math.Min(period, Reach * alone), DelayOf(response), Math.Sign(response.StepReference), shown.Value, shown.Lowest, shown.Highest);
+        }
+        catch (NotSupportedException)
+        {
             return null;
-        Signal shown = response.Apply(signal);
-        return new DisplayedWaveform(transitions, period, period, DelayOf(response), Math.Sign(response.StepReference), shown.Value, shown.Lowest, shown.Highest);
+        }
     }
 
     /// <summary>The shortest 10 % to 90 % duration of the edges of a kind, of the waveform's own swing, s; NaN where none passes through both levels.</summary>
@@ -52,38 +56,6 @@ internal sealed class DisplayedWaveform
                 shortest = found;
         }
         return shortest;
-    }
-
-    private static DisplayedWaveform OfEdges(Signal signal, Response response, IReadOnlyList<Transition> transitions, double period, double reach)
-    {
-        Func<double, double>[] outputs = transitions.Select(transition => response.EdgeOutput(transition.Edge)).ToArray();
-        double gain = response.DcGain, start = gain * (signal is LevelSignal levels ? levels.Start : signal.Mean), delay = DelayOf(response);
-        bool repeats = !double.IsPositiveInfinity(period);
-        double Value(double seconds)
-        {
-            // What happened more than two periods ago has added up to nothing.
-            double value = start, turn = repeats ? Math.Round((seconds - delay) / period) : 0;
-            for (double n = repeats ? turn - 2 : 0; n <= (repeats ? turn + 2 : 0); n++)
-            {
-                for (int i = 0; i < outputs.Length; i++)
-                {
-                    double since = seconds - transitions[i].Time - (repeats ? n * period : 0), late = since - delay;
-                    value += transitions[i].Change * (late < -reach ? 0 : late > reach ? gain : outputs[i](since));
-                }
-            }
-            return value;
-        }
-        double low = double.PositiveInfinity, high = double.NegativeInfinity;
-        foreach (Transition transition in transitions)
-        {
-            foreach (double time in response.EdgeTimes(transition.Edge).Where(time => Math.Abs(time - delay) <= reach))
-            {
-                double value = Value(transition.Time + time);
-                low = Math.Min(low, value);
-                high = Math.Max(high, value);
-            }
-        }
-        return new DisplayedWaveform(transitions, period, reach, delay, Math.Sign(gain), Value, low, high);
     }
 
     // From the steepest point of the edge outwards, as far as the neighbouring edges.

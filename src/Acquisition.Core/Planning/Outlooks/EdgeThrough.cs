@@ -30,6 +30,16 @@ internal static class EdgeThrough
     /// <summary>The rise time that a system may have so that an edge is shown no more than the fraction slower, by the root-sum-square rule (handbook 12.1).</summary>
     internal static double SystemRiseTime(double signal, double error) => signal * Math.Sqrt(((1 + error) * (1 + error)) - 1);
 
+    /// <summary>The largest value that a pulse with straight edges reaches behind the response, relative to its gain for a long one; NaN where the response does not rise.</summary>
+    internal static double PulsePeak(Duration width, Duration riseTime, Response response)
+    {
+        if (riseTime.SiValue == 0)
+            return PulsePeak(width.SiValue, response);
+        double reference = response.StepReference;
+        Signal shown = response.Apply(Signal.SinglePulse(PeakToPeakVoltage.FromSi(1, "pulse"), width, riseTime, riseTime));
+        return (reference < 0 ? -shown.Lowest : shown.Highest) / Math.Abs(reference);
+    }
+
     /// <summary>The largest value that a rectangular pulse of height 1 and a width in seconds reaches behind the response, relative to its gain for a long one.</summary>
     internal static double PulsePeak(double width, Response response)
     {

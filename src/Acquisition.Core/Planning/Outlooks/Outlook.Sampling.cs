@@ -68,7 +68,7 @@ public sealed partial class Outlook
         {
             if (Setup.WatchedPulse is not { } width)
                 return null;
-            double height = EdgeThrough.PulsePeak(width.SiValue, Response);
+            double height = EdgeThrough.PulsePeak(width, Setup.WatchedRiseTime, Response);
             // Peak detection looks at every sample of the converter, not only at the stored ones.
             SampleRate looking = Setup.Mode is AcquisitionMode.PeakDetect or AcquisitionMode.HighResolution ? Timebase.MaximumRate : StoredRate;
             Ratio? observed = LookedAt is { } looked && looked <= 1 + 1e-9 ? Ratio.FromSi(Math.Min(1, looked), "window") : null;

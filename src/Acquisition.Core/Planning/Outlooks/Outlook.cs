@@ -15,6 +15,7 @@ public sealed partial class Outlook
     private readonly Lazy<Explained<Frequency>?> _chainBandwidth;
     private readonly Lazy<Explained<Duration>?> _chainRiseTime;
     private readonly Lazy<Explained<Duration>?> _displayedEdge;
+    private readonly Lazy<double> _alone;
     private readonly Lazy<Explained<PeakToPeakVoltage>> _displayedAmplitude;
     private readonly Lazy<(double Needed, double Shortest, DisplayedWaveform? Waveform)> _levels;
     private readonly Lazy<DisplayedLines> _lines;
@@ -29,6 +30,7 @@ public sealed partial class Outlook
         _chainBandwidth = new Lazy<Explained<Frequency>?>(ComputeChainBandwidth);
         _chainRiseTime = new Lazy<Explained<Duration>?>(ComputeChainRiseTime);
         _displayedEdge = new Lazy<Explained<Duration>?>(ComputeDisplayedEdge);
+        _alone = new Lazy<double>(() => Signal.SteepestEdge is { } edge ? EdgeThrough.RiseTime(edge, Response) : double.NaN);
         _displayedAmplitude = new Lazy<Explained<PeakToPeakVoltage>>(ComputeDisplayedAmplitude);
         _levels = new Lazy<(double, double, DisplayedWaveform?)>(ComputeLevels);
         _lines = new Lazy<DisplayedLines>(() => new DisplayedLines(Signal, Response, StoredRate, Boxcar));
@@ -69,7 +71,9 @@ public sealed partial class Outlook
     /// <summary>How far <see cref="DisplayedAmplitude"/> lies from the signal's own: negative where it is short.</summary>
     public Ratio AmplitudeError => Ratio.FromSi((DisplayedAmplitude.Value.SiValue / Signal.PeakToPeak.SiValue) - 1, "amplitude");
 
-    /// <summary>The 10 % to 90 % duration of the signal's steepest edge on the display, with what its neighbours do to it; null for a signal without edges, or where none passes through both levels.</summary>
+    /// <summary>
+    /// The 10 % to 90 % duration of the signal's steepest edge on the display. Where every level settles to 0.1 % before the next edge, the levels are those; where not, they are the
+    /// lowest and the highest value of the waveform, overshoot included, and the finding <c>levels-unsettled</c> says so. Null  for a signal without edges, or where none passes through both levels.</summary>
     public Explained<Duration>? DisplayedEdge => _displayedEdge.Value;
 
     /// <summary>How much slower the edge looks than it is; null for a signal without edges, or with ideal ones.</summary>
@@ -123,12 +127,12 @@ public sealed partial class Outlook
     {
         if (Signal.SteepestEdge is not { } edge)
             return null;
-        double shown = EdgeThrough.RiseTime(edge, Response);
+        double alone = _alone.Value, shown = alone;
         string method = "the edge averaged over the step response of the chain";
         if (!LevelsSettle && _levels.Value.Waveform is { } waveform)
         {
             shown = waveform.RiseTime(edge);
-            method = "10 % to 90 % of the swing of the computed waveform: its levels do not settle";
+            method = "10 % to 90 % between lowest and highest value of the computed waveform: its levels do not settle";
         }
         else if (!LevelsSettle && Signal is RandomBitsSignal)
         {
@@ -144,6 +148,8 @@ public sealed partial class Outlook
         var rules = new List<RuleOfThumb<Duration>>();
         if (ChainRiseTime is { } chain)
             rules.Add(Rule("√(edge² + chain²)", EdgeThrough.RootSumSquare(edge.RiseTime.SiValue, chain.Value.SiValue), shown, value => Duration.FromSi(value, "rule")));
+        if (shown != alone && !LevelsSettle && !double.IsNaN(alone))
+            rules.Add(Rule("one edge alone, at levels that settle", alone, shown, value => Duration.FromSi(value, "rule")));
         return new Explained<Duration>("edge on the display", Duration.FromSi(shown, "edge"), method, "handbook 2.6, 2.5", [new("edge of the signal", edge.RiseTime.ToString())], rules);
     }
 
@@ -165,6 +171,9 @@ public sealed partial class Outlook
         return new Explained<PeakToPeakVoltage>("amplitude on the display", PeakToPeakVoltage.FromSi(shown, "amplitude"), method, source, [new("amplitude of the signal", Signal.PeakToPeak.ToString())]);
     }
 
+    /// <summary>What the steepest edge would take if it were alone, s; NaN where it does not rise through the levels.</summary>
+    internal double EdgeAlone => _alone.Value;
+
     /// <summary>Whether every level comes to rest before the next edge disturbs it; true for a signal without levels.</summary>
     internal bool LevelsSettle => _levels.Value.Shortest >= _levels.Value.Needed;
 
@@ -174,7 +183,7 @@ public sealed partial class Outlook
         if (double.IsPositiveInfinity(shortest))
             return (0, shortest, null);
         double needed = Plateau.Needed(Response);
-        return (needed, shortest, shortest >= needed ? null : DisplayedWaveform.Of(Signal, Response, needed));
+        return (needed, shortest, shortest >= needed ? null : DisplayedWaveform.Of(Signal, Response, _alone.Value));
     }
 
     private (double Volts, string Method) DisplayedSwing()

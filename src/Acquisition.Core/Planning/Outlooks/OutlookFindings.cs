@@ -35,6 +35,8 @@ internal sealed partial class OutlookFindings(Outlook outlook)
             Add("edge-incomplete", Severity.Warning, "no edge on the display goes from 10 % to 90 % of the swing undisturbed, because the levels do not settle in between: its duration depends on its neighbours and is not given",
                 "a faster chain", "handbook 2.6");
         }
+        if (outlook.DisplayedEdge is { } shown && !outlook.LevelsSettle && !double.IsNaN(outlook.EdgeAlone))
+            Unsettled(shown.Value);
         SlowedEdge();
         if (Signal.SteepestEdge is not null && outlook.ChainOvershoot is { SiValue: > 0.05 } overshoot)
         {
@@ -44,6 +46,16 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         if (Signal.Fundamental is { } fundamental && outlook.ChainBandwidth is { } b && fundamental.SiValue > b.Value.SiValue)
             Add("signal-beyond-bandwidth", Severity.Failure, $"the signal repeats at {PlainText.Short(fundamental)}, above the {PlainText.Short(b.Value)} of the chain",
                 $"a chain of at least {PlainText.Short(3 * fundamental.SiValue, Frequency.Kind)}", "handbook 4.6");
+    }
+
+    private void Unsettled(Duration shown)
+    {
+        (double needed, double shortest) = outlook.Settling;
+        string why = !outlook.Response.PassesDc ? "the chain blocks DC, so that no level stays" : double.IsInfinity(needed) ? "the chain rings on from edge to edge"
+            : $"a level takes {PlainText.Short(needed, Duration.Kind)} to settle to 0.1 %, the shortest lasts {PlainText.Short(Math.Max(0, shortest), Duration.Kind)}";
+        Add("levels-unsettled", Severity.Note,
+            $"{why}: amplitude and edge are told between the lowest and the highest value of the waveform, over- and undershoot included; one edge alone would take {PlainText.Short(outlook.EdgeAlone, Duration.Kind)}, not {PlainText.Short(shown)}",
+            null, "handbook 2.6; IEEE 181 state levels");
     }
 
     private void Amplitude()

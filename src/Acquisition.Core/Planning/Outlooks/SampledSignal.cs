@@ -63,6 +63,9 @@ public sealed class SampledSignal
     /// <summary>How often the pulse happens; null where it is not known.</summary>
     public Frequency? WatchedRate { get; private set; }
 
+    /// <summary>10 % to 90 % of the edges of the pulse to be caught; 0 s for ideal ones.</summary>
+    public Duration WatchedRiseTime { get; private set; }
+
     /// <summary>With a number of channels in use.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="channels"/> is below 1.</exception>
     public SampledSignal WithChannelsInUse(int channels) => channels >= 1
@@ -127,16 +130,25 @@ public sealed class SampledSignal
     /// <summary>With how far time base and gain may be off, relative; null where it is not known.</summary>
     public SampledSignal WithAccuracy(Ratio? timebase, Ratio? gain) => Copy(copy => (copy.TimebaseAccuracy, copy.GainAccuracy) = (timebase, gain));
 
-    /// <summary>With a pulse that must be caught.</summary>
+    /// <summary>With a pulse with ideal edges that must be caught.</summary>
     /// <param name="width">Its width.</param>
     /// <param name="rate">How often it happens, independently of the trigger; null where that is not known.</param>
     /// <exception cref="ArgumentOutOfRangeException">Width or rate is not above 0.</exception>
-    public SampledSignal WatchingFor(Duration width, Frequency? rate = null)
+    public SampledSignal WatchingFor(Duration width, Frequency? rate = null) => WatchingFor(width, rate, default);
+
+    /// <summary>With a pulse that must be caught.</summary>
+    /// <param name="width">Its width between the 50 % points.</param>
+    /// <param name="rate">How often it happens, independently of the trigger; null where that is not known.</param>
+    /// <param name="riseTime">10 % to 90 % of its straight edges; 0 s for ideal ones.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Width or rate is not above 0, the rise time is negative, or the edges do not fit into the width.</exception>
+    public SampledSignal WatchingFor(Duration width, Frequency? rate, Duration riseTime)
     {
         Refuse.UnlessAboveZero(width.SiValue, Duration.Kind, nameof(width));
         if (rate is { } given)
             Refuse.UnlessAboveZero(given.SiValue, Frequency.Kind, nameof(rate));
-        return Copy(copy => (copy.WatchedPulse, copy.WatchedRate) = (width, rate));
+        if (!(riseTime.SiValue >= 0 && riseTime.SiValue <= 0.8 * width.SiValue * (1 + 1e-12)))
+            throw Refuse.OutOfRange(riseTime.SiValue, Duration.Kind, nameof(riseTime), $"from 0 s to {width * 0.8}, so that both edges fit into the pulse");
+        return Copy(copy => (copy.WatchedPulse, copy.WatchedRate, copy.WatchedRiseTime) = (width, rate, riseTime));
     }
 
     /// <summary>Over a window: everything is said, and the outlook can be asked.</summary>

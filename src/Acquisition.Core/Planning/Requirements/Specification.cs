@@ -1,6 +1,7 @@
+using System;
 using System.Collections.Generic;
 using System.Globalization;
-using System.Text;
+using System.Linq;
 using Acquisition.Core.Planning;
 
 namespace Acquisition.Core;
@@ -9,6 +10,8 @@ namespace Acquisition.Core;
 /// <remarks>Made by <see cref="Requirement.Specify()"/>. Immutable. Probe and input together must reach the values.</remarks>
 public sealed class Specification
 {
+    private const double Rounding = 1e-9;
+
     internal Specification(Requirement requirement, ResponseShape shape)
     {
         Requirement = requirement;
@@ -57,23 +60,68 @@ public sealed class Specification
     /// <summary>What to know about the demands themselves.</summary>
     public IReadOnlyList<Finding> Findings { get; internal set; } = [];
 
+    /// <summary>Each needed value beside the one that a set-up has, where both are known.</summary>
+    /// <param name="outlook">The outlook of the set-up.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="outlook"/> is null.</exception>
+    public IReadOnlyList<NeedCheck> Check(Outlook outlook)
+    {
+        _ = outlook ?? throw new ArgumentNullException(nameof(outlook));
+        var checks = new List<NeedCheck>();
+        Probe? probe = outlook.Setup.Applied.Chain?.Elements.OfType<Probe>().FirstOrDefault();
+        AtLeast(checks, "bandwidth", Bandwidth, outlook.ChainBandwidth?.Value);
+        AtMost(checks, "rise time", RiseTime, outlook.ChainRiseTime?.Value);
+        AtLeast(checks, "sample rate", SampleRate, outlook.StoredRate);
+        AtLeast(checks, "record length", RecordLength, outlook.RecordLength);
+        AtLeast(checks, "effective bits", EffectiveBits, outlook.EffectiveBits?.Value);
+        AtMost(checks, "noise", Noise, outlook.Noise);
+        AtMost(checks, "clock jitter", Jitter, outlook.Setup.Jitter);
+        AtMost(checks, "time base", TimebaseAccuracy, outlook.Setup.TimebaseAccuracy, "within");
+        AtMost(checks, "probe capacitance", ProbeCapacitance, probe?.InputCapacitance);
+        AtLeast(checks, "probe resistance", ProbeResistance, probe?.InputResistance);
+        return checks;
+    }
+
     /// <summary>The specification as plain text: only what was demanded.</summary>
-    public override string ToString()
+    public override string ToString() => Write([]);
+
+    /// <summary>The specification as plain text, with what a set-up has beside each value: met or not met.</summary>
+    /// <param name="outlook">The outlook of the set-up.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="outlook"/> is null.</exception>
+    public string ToString(Outlook outlook) => Write(Check(outlook));
+
+    private string Write(IReadOnlyList<NeedCheck> checks)
     {
         var text = new PlainText();
         text.Line("Needed from probe and input together (" + Shape + ")");
-        text.Value("bandwidth", "at least", Bandwidth);
-        text.Value("rise time", "at most", RiseTime);
-        text.Value("sample rate", "at least", SampleRate);
-        text.Value("record length", "at least", RecordLength);
-        text.Value("effective bits", "at least", EffectiveBits);
-        text.Value("noise", "at most", Noise);
-        text.Value("clock jitter", "at most", Jitter);
-        text.Value("time base", "within", TimebaseAccuracy);
-        text.Value("probe capacitance", "at most", ProbeCapacitance);
-        text.Value("probe resistance", "at least", ProbeResistance);
+        Row("bandwidth", "at least", Bandwidth);
+        Row("rise time", "at most", RiseTime);
+        Row("sample rate", "at least", SampleRate);
+        Row("record length", "at least", RecordLength);
+        Row("effective bits", "at least", EffectiveBits);
+        Row("noise", "at most", Noise);
+        Row("clock jitter", "at most", Jitter);
+        Row("time base", "within", TimebaseAccuracy);
+        Row("probe capacitance", "at most", ProbeCapacitance);
+        Row("probe resistance", "at least", ProbeResistance);
         text.Row("channels at once", Channels.ToString(CultureInfo.InvariantCulture));
         text.Findings(Findings);
         return text.ToString();
+
+        void Row<T>(string label, string bound, Explained<T>? value)
+            where T : struct, IQuantity => text.Value(label, bound, value, checks.FirstOrDefault(check => check.Need == label)?.Verdict);
+    }
+
+    private static void AtLeast<T>(List<NeedCheck> checks, string need, Explained<T>? needed, T? present)
+        where T : struct, IQuantity
+    {
+        if (needed is not null && present is { } have)
+            checks.Add(new NeedCheck(need, "at least " + PlainText.Short(needed.Value), PlainText.Short(have), have.ToQuantity().SiValue >= needed.Value.ToQuantity().SiValue * (1 - Rounding)));
+    }
+
+    private static void AtMost<T>(List<NeedCheck> checks, string need, Explained<T>? needed, T? present, string bound = "at most")
+        where T : struct, IQuantity
+    {
+        if (needed is not null && present is { } have)
+            checks.Add(new NeedCheck(need, bound + " " + PlainText.Short(needed.Value), PlainText.Short(have), have.ToQuantity().SiValue <= needed.Value.ToQuantity().SiValue * (1 + Rounding)));
     }
 }

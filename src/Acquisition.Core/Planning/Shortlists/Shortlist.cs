@@ -14,11 +14,12 @@ namespace Acquisition.Core;
 /// <remarks>Immutable. What is not stated in the catalogue is not guessed: such a candidate is unproven.</remarks>
 public sealed class Shortlist
 {
-    private Shortlist(Requirement requirement, Specification needed, IReadOnlyList<Candidate> candidates)
+    private Shortlist(Requirement requirement, Specification needed, IReadOnlyList<Candidate> candidates, string? whyEmpty)
     {
         Requirement = requirement;
         Needed = needed;
         Candidates = candidates;
+        WhyEmpty = whyEmpty;
     }
 
     /// <summary>What was demanded.</summary>
@@ -29,6 +30,9 @@ public sealed class Shortlist
 
     /// <summary>All candidates whose probe fits the input, best first.</summary>
     public IReadOnlyList<Candidate> Candidates { get; }
+
+    /// <summary>Why there is no candidate at all; null where there is one.</summary>
+    public string? WhyEmpty { get; }
 
     /// <summary>The suitable candidates, best first.</summary>
     public IEnumerable<Candidate> Suitable => Candidates.TakeWhile(candidate => candidate.Suitability == Suitability.Suitable);
@@ -77,11 +81,19 @@ public sealed class Shortlist
         candidates.Sort(Order);
         Domination.Mark(candidates, call?.Part(0.9, 1));
         call?.Completed();
-        return new Shortlist(requirement, screen.Specification, candidates);
+        return new Shortlist(requirement, screen.Specification, candidates, candidates.Count > 0 ? null : Missing(catalogue));
     }
 
     /// <summary>The first ten as plain text, and for the failing ones what would make them pass.</summary>
     public override string ToString() => ShortlistText.Write(this, 10);
+
+    private static string Missing(Catalogue catalogue) => (catalogue.Instruments.Count, catalogue.Probes.Count) switch
+    {
+        (0, 0) => "the catalogue is empty: it lists neither instruments nor probes",
+        (0, _) => "the catalogue lists no instruments",
+        (_, 0) => "the catalogue lists no probes; a direct connection is a probe of attenuation 1",
+        _ => "no probe of the catalogue is made for any of its inputs: into " + string.Join(", ", catalogue.Probes.Select(probe => probe.Into.ToString()).Distinct()) + " there is none",
+    };
 
     private static int Order(Candidate left, Candidate right)
     {

@@ -11,6 +11,8 @@ internal static class ShortlistText
         var text = new PlainText();
         int suitable = shortlist.Suitable.Count();
         text.Line(FormattableString.Invariant($"{shortlist.Candidates.Count} candidates, {suitable} suitable"));
+        if (shortlist.WhyEmpty is { } reason)
+            text.Line(reason);
         int rank = 0;
         foreach (Candidate candidate in shortlist.Candidates.Take(most))
         {
