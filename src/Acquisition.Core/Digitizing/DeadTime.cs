@@ -8,7 +8,7 @@ namespace Acquisition.Core;
 /// </summary>
 public static class DeadTime
 {
-    /// <summary>The share of time that is looked at: record rate × window, at most 1.</summary>
+    /// <summary>The share of time that is looked at: record rate × window, at most 1: records that overlap look at all of the time, not at more of it (handbook 5.11).</summary>
     /// <exception cref="ArgumentOutOfRangeException">An argument is not above zero.</exception>
     public static Ratio ObservedShare(Frequency recordRate, Duration window) =>
         Ratio.FromSi(Math.Min(1, Rate(recordRate, nameof(recordRate)) * Sampling.RequireTime(window, nameof(window))), nameof(window));

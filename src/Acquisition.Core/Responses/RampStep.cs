@@ -21,7 +21,18 @@ internal sealed class RampStep : StepResponse
     {
         double early = seconds - 0.5 * _ramp, late = seconds + 0.5 * _ramp;
         slope = (_step.Value(late) - _step.Value(early)) / _ramp;
-        return (_step.Integral(late) - _step.Integral(early)) / _ramp;
+        return _step.Between(early, late) / _ramp;
+    }
+
+    /// <summary>Long after the step the mean over the ramp of the step's own integral, which is smooth there.</summary>
+    internal override double Integral(double seconds)
+    {
+        if (!IsLong(_step.Integral(seconds - 0.5 * _ramp), _ramp))
+            return base.Integral(seconds);
+        double sum = 0;
+        for (int i = 0; i < GaussLegendre.Nodes.Length; i++)
+            sum += 0.5 * GaussLegendre.Weights[i] * _step.Integral(seconds + 0.5 * _ramp * GaussLegendre.Nodes[i]);
+        return sum;
     }
 
     private protected override StepScan Scan()

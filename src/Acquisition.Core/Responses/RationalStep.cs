@@ -5,7 +5,7 @@ namespace Acquisition.Core.Responses;
 
 /// <summary>
 /// The step response of poles and zeros, by the state of the cascade of sections: x' = A x, propagated by matrix exponentials of steps h, 2h, 4h ... so that any
-/// time is reached by a few products. Repeated and nearly repeated poles, where partial fractions lose their digits, are nothing special here (handbook 2.7).
+/// time is reached by a few products. What is kept of each exponential is how far it is from 1: a mode a billion times slower than the fastest would else lose its digits. Repeated and nearly repeated poles, where partial fractions lose their digits, are nothing special here (handbook 2.7).
 /// </summary>
 internal sealed class RationalStep : StepResponse
 {
@@ -73,8 +73,7 @@ internal sealed class RationalStep : StepResponse
     {
         if (seconds <= 0)
             return 0;
-        double deviation = seconds >= _scales.End ? 0 : Undo(StateAt(seconds));
-        return Final * seconds + deviation - Undo(_initial);
+        return Final * seconds + (seconds >= _scales.End ? -Undo(_initial) : Undo(ChangeAt(seconds)));
     }
 
     private protected override StepScan Scan()
@@ -108,20 +107,29 @@ internal sealed class RationalStep : StepResponse
 
     private double[] StateAt(double seconds)
     {
+        double[] state = ChangeAt(seconds);
+        for (int i = 0; i < _order; i++)
+            state[i] += _initial[i];
+        return state;
+    }
+
+    /// <summary>By how much the state has changed since the step: to its own digits, however little that is.</summary>
+    private double[] ChangeAt(double seconds)
+    {
+        var change = new double[_order];
         var state = (double[])_initial.Clone();
-        var spare = new double[_order];
         double steps = Math.Floor(seconds / _step);
         long whole = (long)steps;
         for (int level = 0; whole != 0; level++, whole >>= 1)
         {
-            if ((whole & 1) != 0)
-            {
-                Multiply(_propagators[level], state, spare);
-                (state, spare) = (spare, state);
-            }
+            if ((whole & 1) == 0)
+                continue;
+            AddProduct(_propagators[level], state, change);
+            for (int i = 0; i < _order; i++)
+                state[i] = _initial[i] + change[i];
         }
-        Advance(state, spare, Math.Max(0, seconds - steps * _step));
-        return state;
+        Advance(state, new double[_order], Math.Max(0, seconds - steps * _step), change);
+        return change;
     }
 
     /// <summary>The output of A⁻¹ times a state: what the state is the derivative of.</summary>
@@ -202,8 +210,8 @@ internal sealed class RationalStep : StepResponse
         return value;
     }
 
-    /// <summary>Advances a state by a time of at most one step, by its Taylor series.</summary>
-    private void Advance(double[] state, double[] spare, double time)
+    /// <summary>Adds to a target by how much a state changes in a time of at most one step, by its Taylor series.</summary>
+    private void Advance(double[] state, double[] spare, double time, double[] target)
     {
         if (time == 0)
             return;
@@ -215,7 +223,7 @@ internal sealed class RationalStep : StepResponse
             for (int i = 0; i < _order; i++)
             {
                 term[i] = spare[i] * scale;
-                state[i] += term[i];
+                target[i] += term[i];
             }
         }
     }
@@ -225,22 +233,25 @@ internal sealed class RationalStep : StepResponse
         var first = new double[_order * _order];
         var column = new double[_order];
         var spare = new double[_order];
+        var change = new double[_order];
         for (int c = 0; c < _order; c++)
         {
             Array.Clear(column, 0, _order);
             column[c] = 1;
-            Advance(column, spare, _step);
+            Array.Clear(change, 0, _order);
+            Advance(column, spare, _step, change);
             for (int r = 0; r < _order; r++)
-                first[r * _order + c] = column[r];
+                first[r * _order + c] = change[r];
         }
         _propagators.Add(first);
         for (double span = _step; span < _scales.End; span *= 2)
             _propagators.Add(Square(_propagators[_propagators.Count - 1]));
     }
 
+    /// <summary>(1 + E)² = 1 + 2 E + E².</summary>
     private double[] Square(double[] matrix)
     {
-        var square = new double[matrix.Length];
+        double[] square = Array.ConvertAll(matrix, element => 2 * element);
         for (int r = 0; r < _order; r++)
         {
             int row = r * _order;
@@ -259,13 +270,19 @@ internal sealed class RationalStep : StepResponse
 
     private void Multiply(double[] matrix, double[] state, double[] result)
     {
+        Array.Copy(state, result, _order);
+        AddProduct(matrix, state, result);
+    }
+
+    private void AddProduct(double[] matrix, double[] state, double[] result)
+    {
         for (int r = 0; r < _order; r++)
         {
             double sum = 0;
             int row = r * _order;
             for (int c = 0; c <= _last[r]; c++)
                 sum += matrix[row + c] * state[c];
-            result[r] = sum;
+            result[r] += sum;
         }
     }
 }

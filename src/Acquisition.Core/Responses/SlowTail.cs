@@ -4,13 +4,16 @@ using Acquisition.Core.Signals;
 namespace Acquisition.Core.Responses;
 
 /// <summary>
-/// What the edges of long ago still do, as one smooth function over a period: a Chebyshev series through sums over all earlier periods. The first few hundred of them are
+/// What the edges of long ago still do, as one smooth function over a period: a Chebyshev series through sums over all earlier periods. The first 128 of them are
 /// added one by one, the rest by the midpoint rule of Euler and Maclaurin, because what is left by then changes little from period to period.
 /// </summary>
 internal sealed class SlowTail
 {
-    private const int MostPeriods = 16, OneByOne = 512, MostTransitions = 64;
+    private const int MostPeriods = 16, OneByOne = 128, MostTransitions = 64;
     private const double Tolerance = 1e-11;
+
+    /// <summary>Rounding of a step response. The sum over long ago takes the difference of integrals that reach over all unsettled periods, and brings it so many times.</summary>
+    private const double Rounding = 1e-13;
 
     private readonly double[] _series;
     private readonly double _period;
@@ -33,6 +36,7 @@ internal sealed class SlowTail
         double size = 0;
         foreach (Transition transition in transitions)
             size = Math.Max(size, Math.Abs(transition.Change));
+        double tolerance = size * Math.Max(Tolerance, Rounding * settled / period);
         for (int periods = 1; periods <= MostPeriods; periods *= 2)
         {
             for (int points = 16; points <= 64; points *= 2)
@@ -41,7 +45,7 @@ internal sealed class SlowTail
                 double rest = 0;
                 for (int k = points - 4; k < points; k++)
                     rest += Math.Abs(series[k]);
-                if (rest <= Tolerance * size)
+                if (rest <= tolerance)
                     return new SlowTail(series, period, periods);
             }
         }

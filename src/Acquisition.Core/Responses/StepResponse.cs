@@ -45,6 +45,26 @@ internal abstract class StepResponse
         return _integrals[index] + Panel(scan.Times[index], seconds);
     }
 
+    /// <summary>The integral between two times near each other. Long after the step, where it would be the small difference of large numbers, it is taken from the values themselves.</summary>
+    internal double Between(double low, double high)
+    {
+        double before = Integral(low);
+        if (!IsLong(before, high - low))
+            return Integral(high) - before;
+        List<double> times = Scanned.Times;
+        int index = times.BinarySearch(low);
+        double sum = 0, from = low;
+        for (index = index < 0 ? ~index : index + 1; index < times.Count && times[index] < high; index++)
+        {
+            sum += Panel(from, times[index]);
+            from = times[index];
+        }
+        return sum + Panel(from, high);
+    }
+
+    /// <summary>Whether an integral has lost more than three digits for a stretch so short.</summary>
+    private protected static bool IsLong(double integral, double stretch) => Math.Abs(integral) > 1e3 * stretch;
+
     private double[] Cumulate(StepScan scan)
     {
         var integrals = new double[scan.Count];

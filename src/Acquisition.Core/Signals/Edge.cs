@@ -67,6 +67,17 @@ public sealed class Edge
         _ => 20 * Scale,
     };
 
+    /// <summary>How long before the 50 % point it is felt at all, s (to 1e-16 of its height).</summary>
+    internal double FirstFelt => Shape == EdgeShape.Gaussian ? 8.5 * Scale : Before;
+
+    /// <summary>How long after the 50 % point it is felt at all, s (to 1e-16 of its height).</summary>
+    internal double LastFelt => Shape switch
+    {
+        EdgeShape.Linear => After,
+        EdgeShape.Gaussian => 8.5 * Scale,
+        _ => 37 * Scale,
+    };
+
     /// <summary>The fraction of the height reached so many seconds after the 50 % point; an ideal jump is at one half there.</summary>
     internal double Fraction(double seconds)
     {

@@ -15,6 +15,8 @@ internal sealed class LevelSignal : Signal
 
     private readonly double _period, _start;
     private readonly Transition[] _transitions;
+    private readonly double[] _levels;
+    private readonly double _longestBefore, _longestAfter;
     private readonly int _slots;
     private readonly Lazy<Complex[]> _slotSpectrum;
 
@@ -33,6 +35,7 @@ internal sealed class LevelSignal : Signal
         _transitions = transitions;
         double level = start, power = 0, mean = 0;
         Highest = Lowest = start;
+        _levels = new double[transitions.Length];
         for (int i = 0; i < transitions.Length; i++)
         {
             Transition transition = transitions[i];
@@ -42,6 +45,9 @@ internal sealed class LevelSignal : Signal
             double lag = transition.Edge.CentroidLag, change = transition.Change;
             mean += level * (until - transition.Time) - change * lag;
             power += level * level * (until - transition.Time) - 2 * before * change * lag - change * change * (lag + transition.Edge.PowerDeficit);
+            _levels[i] = level;
+            _longestBefore = Math.Max(_longestBefore, transition.Edge.FirstFelt);
+            _longestAfter = Math.Max(_longestAfter, transition.Edge.LastFelt);
             Highest = Math.Max(Highest, level);
             Lowest = Math.Min(Lowest, level);
         }
@@ -110,13 +116,37 @@ internal sealed class LevelSignal : Signal
 
     internal override double Value(double seconds)
     {
-        double time = seconds - _period * Math.Floor(seconds / _period), value = _start;
-        foreach (Transition transition in _transitions)
+        // Only edges that have begun and not ended count one by one; those before them are in the level.
+        double time = seconds - _period * Math.Floor(seconds / _period), from = time - _longestAfter, start = _period * Math.Floor(from / _period);
+        int index = FirstFrom(from - start);
+        double value = index > 0 ? _levels[index - 1] : _start;
+        for (; ; index++)
         {
-            double since = time - transition.Time;
-            value += transition.Change * (transition.Edge.Fraction(since) + transition.Edge.Fraction(since - _period) - (1 - transition.Edge.Fraction(since + _period)));
+            if (index == _transitions.Length)
+            {
+                index = 0;
+                start += _period;
+            }
+            double since = time - start - _transitions[index].Time;
+            if (since < -_longestBefore)
+                return value;
+            value += _transitions[index].Change * _transitions[index].Edge.Fraction(since);
         }
-        return value;
+    }
+
+    /// <summary>The number of the first transition at a time within the period or after it.</summary>
+    private int FirstFrom(double time)
+    {
+        int low = 0, high = _transitions.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            if (_transitions[middle].Time >= time)
+                high = middle;
+            else
+                low = middle + 1;
+        }
+        return low;
     }
 
     internal override Complex Coefficient(int number)

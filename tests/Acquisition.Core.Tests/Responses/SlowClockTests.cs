@@ -154,4 +154,15 @@ public sealed class SlowClockTests
         foreach (int n in new[] { 1, 3, 1001, 100_001 })
             Assert.Equal(source.Harmonic(n).Peak.Volts * Chain.AmplitudeRatio((n * 1e3).Hz()).Fraction, seen.Harmonic(n).Peak.Volts, 1e-14);
     }
+
+    /// <summary>Poles eleven decades apart: the slow one keeps its digits. exp(-t/τ₁) - exp(-t/τ₂), times τ₁/(τ₁ - τ₂).</summary>
+    [Fact]
+    public void StepOfAnAcCouplingBeforeAFastInput_KeepsTheDigitsOfTheSlowPole()
+    {
+        Response chain = Response.HighPass(0.1.Hz()).Then(Response.SinglePole(10.GHz()));
+        double slow = 1 / (2 * Math.PI * 0.1), fast = 1 / (2 * Math.PI * 10e9);
+
+        foreach (double t in new[] { 1e-12, 1e-9, 1e-6, 1e-3, 0.1, 1, 3, 10 })
+            Assert.Equal(slow / (slow - fast) * (Math.Exp(-t / slow) - Math.Exp(-t / fast)), chain.StepAt(t.s()).Fraction, 1e-13);
+    }
 }
