@@ -12,6 +12,9 @@ internal sealed class SuperposedSignal : Signal
     private const int ManyLines = 16384;
     private const double Negligible = 1e-9;
 
+    /// <summary>The whole period of so few edges is tabulated before a value is given; of a longer pattern a capture may see a small part only.</summary>
+    private const int FewTransitions = 64;
+
     private readonly LevelSignal _source;
     private readonly EdgeSum _sum;
     private readonly double _offset;
@@ -69,8 +72,8 @@ internal sealed class SuperposedSignal : Signal
 
     internal override double Value(double seconds)
     {
-        double turns = seconds / _source.Seconds;
-        return _period.Value.Value((turns - Math.Floor(turns)) * _source.Seconds) + _offset;
+        double turns = seconds / _source.Seconds, time = (turns - Math.Floor(turns)) * _source.Seconds;
+        return (_source.TransitionArray.Length > FewTransitions ? _sum.Value(time) : _period.Value.Value(time)) + _offset;
     }
 
     internal override Complex Coefficient(int number) => number == 0 ? Mean : _source.Coefficient(number) * Through.ComplexGain(number / _source.Seconds);

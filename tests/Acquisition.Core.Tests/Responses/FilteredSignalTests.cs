@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Diagnostics;
 using Acquisition.Core.Literals;
+using Acquisition.Core.Responses;
 using Acquisition.Core.Signals;
 using Xunit;
 
@@ -24,7 +25,7 @@ public sealed class FilteredSignalTests
     [Theory, MemberData(nameof(Signals))]
     public void ValueOfAFilteredSignal_IsTheSumOfItsLines(string name)
     {
-        Signal filtered = Response.SinglePole(200.MHz()).Apply(Named(name));
+        var filtered = new FilteredSignal(Named(name), Response.SinglePole(200.MHz()));
         double period = filtered.Period!.Value.Seconds;
         foreach (double turns in new[] { -3.2, 0, 1e-5, 0.0123, 0.25, 0.49999, 0.5, 0.8131, 0.999999, 7.77 })
         {
@@ -39,7 +40,7 @@ public sealed class FilteredSignalTests
     [Fact]
     public void SquareThroughASinglePole_IsTheExponentialOfTheTextbook()
     {
-        Signal filtered = Response.SinglePole(100.MHz()).Apply(Signal.Square(24.MHz(), 2.Vpp()));
+        var filtered = new FilteredSignal(Signal.Square(24.MHz(), 2.Vpp()), Response.SinglePole(100.MHz()));
         double tau = 1 / (2 * Math.PI * 100e6), half = 0.5 / 24e6;
 
         for (int i = 20; i < 980; i++)
