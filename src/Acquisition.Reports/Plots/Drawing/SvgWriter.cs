@@ -117,8 +117,8 @@ internal static class SvgWriter
         foreach (Tick tick in panel.Y.Ticks.Where(tick => tick.IsMajor && panel.Content.Bars.Count == 0)) Text(svg, new PlacedText(tick.Text, panel.Left - 9, panel.YOf(tick.Value) + 4.5, "end"));
         if (panel.Content.Bars.Count == 0)
         {
-            string upright = TextExtent.Fit(SvgText.OneLine(panel.Y.Title), panel.Height, PlacedText.Usual);
-            Text(svg, new PlacedText(upright, PlotLayout.Pad + 12, (panel.Top + panel.Bottom) / 2, "middle", isUpright: true, whole: SvgText.OneLine(panel.Y.Title)));
+            string title = SvgText.OneLine(panel.Y.Title);
+            Text(svg, new PlacedText(WithUnit(title, panel.Height), PlotLayout.Pad + 12, (panel.Top + panel.Bottom) / 2, "middle", isUpright: true, whole: title));
         }
         if (!panel.IsLast) return;
         double end = double.NegativeInfinity;
@@ -150,6 +150,15 @@ internal static class SvgWriter
         svg.Append($"<path class=\"{name}\" d=\"{path}\" stroke=\"{colour}\" fill=\"none\"{attributes}/>\n");
 
     internal static string Escape(string text) => SvgText.Escape(text);
+
+    /// <summary>The title of an axis, shortened in its name and not in its unit as far as that is possible.</summary>
+    private static string WithUnit(string title, double room)
+    {
+        int slash = title.LastIndexOf(" / ", StringComparison.Ordinal);
+        string unit = slash < 0 ? "" : title.Substring(slash);
+        double left = room - TextExtent.Width(unit, PlacedText.Usual);
+        return left < 40 || unit.Length == 0 ? TextExtent.Fit(title, room, PlacedText.Usual) : TextExtent.Fit(title.Substring(0, slash), left, PlacedText.Usual) + unit;
+    }
 
     private static string More(int count) => "+" + count.ToString(System.Globalization.CultureInfo.InvariantCulture) + " more";
 
