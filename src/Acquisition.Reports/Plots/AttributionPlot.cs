@@ -59,7 +59,7 @@ public static class AttributionPlot
         Engineering.Words(share.Level, 3) + (share.Uncertainty is { } u ? " (u " + Engineering.Words(u, 2) + ")" : "") + (share.Fraction is { } fraction ? ", " + Engineering.Text(fraction.Percent, "%", 2) : "");
 
     /// <summary>Elements that stand alone, and the sums of those that the sweeps do not separate.</summary>
-    private static IEnumerable<string[]> Parts(AttributionResult result, List<string> open)
+    private static List<string[]> Parts(AttributionResult result, List<string> open)
     {
         var parts = new List<string[]>();
         foreach (string element in result.Elements)

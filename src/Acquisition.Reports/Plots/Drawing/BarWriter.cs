@@ -34,7 +34,7 @@ internal static class BarWriter
                 string whole = note.Length > 0 ? name + " · " + note : name;
                 // The heading takes the whole line, over the lines of the scale, and a line of its own parts it from what is above.
                 double top = i == 0 ? panel.Top - 1 : y - 11;
-                svg.Append($"<rect class=\"paper\" x=\"0\" y=\"{SvgText.Number(top)}\" width=\"{SvgText.Number(width)}\" height=\"{SvgText.Number(y + 11 - top)}\" fill=\"{Palette.Paper}\"/>\n");
+                svg.Put($"<rect class=\"paper\" x=\"0\" y=\"{SvgText.Number(top)}\" width=\"{SvgText.Number(width)}\" height=\"{SvgText.Number(y + 11 - top)}\" fill=\"{Palette.Paper}\"/>\n");
                 if (i > 0) SvgWriter.Line(svg, "soft", Palette.Soft, $"M{SvgText.Number(PlotLayout.Pad)} {SvgText.Number(y - 11)}H{SvgText.Number(width - PlotLayout.Pad)}");
                 SvgWriter.Text(svg, new PlacedText(TextExtent.Fit(whole, width - (2 * PlotLayout.Pad), PlacedText.Usual), PlotLayout.Pad, y + 4.5, whole: whole));
                 continue;
@@ -67,7 +67,7 @@ internal static class BarWriter
     private static void Beyond(StringBuilder svg, double end, double middle, int direction, int colour)
     {
         string head = $"M{SvgText.Number(end - (direction * 12))} {SvgText.Number(middle - 10)}l{SvgText.Number(direction * 14)} 10l{SvgText.Number(-direction * 14)} 10Z";
-        svg.Append($"<path class=\"f{colour.ToString(CultureInfo.InvariantCulture)}\" d=\"{head}\" fill=\"{Palette.Light[colour]}\"/>\n");
+        svg.Put($"<path class=\"f{colour.ToString(CultureInfo.InvariantCulture)}\" d=\"{head}\" fill=\"{Palette.Light[colour]}\"/>\n");
     }
 
     private static double Clamped(Panel panel, double x) => Math.Min(Math.Max(x, panel.Left), panel.Right);

@@ -26,7 +26,11 @@ internal static class Engineering
     {
         if (unit.Length == 0 || unit == "%" || unit.StartsWith("dB", StringComparison.Ordinal) || !char.IsLetter(unit[0])) return false;
         string first = unit.Split('/', '·', ' ')[0];
-        return first.IndexOfAny(new[] { '²', '³', '⁴', '^' }) < 0;
+        foreach (char c in first)
+        {
+            if (c is '²' or '³' or '⁴' or '^') return false;
+        }
+        return true;
     }
 
     /// <summary>A value with its unit in so many digits.</summary>
@@ -47,7 +51,8 @@ internal static class Engineering
         string text = whole > 9 || whole < -5
             ? magnitude.ToString("E" + Math.Max(0, digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)
             : magnitude.ToString("F" + Math.Max(0, digits - whole).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
-        return (value < 0 ? Minus : "") + (keepsZeros && text.IndexOf('E') < 0 ? text : WithoutTrailingZeros(text));
+        bool isShort = whole is <= 9 and >= -5;
+        return (value < 0 ? Minus : "") + (keepsZeros && isShort ? text : WithoutTrailingZeros(text));
     }
 
     /// <summary>Any quantity in few digits.</summary>
@@ -63,9 +68,11 @@ internal static class Engineering
     {
         int e = text.IndexOf('E');
         string mantissa = e < 0 ? text : text.Substring(0, e);
-        if (mantissa.IndexOf('.') >= 0) mantissa = mantissa.TrimEnd('0').TrimEnd('.');
+        int point = mantissa.IndexOf('.');
+        if (point >= 0) mantissa = mantissa.TrimEnd('0').TrimEnd('.');
         if (e < 0) return mantissa;
-        int exponent = int.Parse(text.Substring(e + 1), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
+        string digits = text.Substring(e + 1);
+        int exponent = int.Parse(digits, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
         return mantissa + "e" + (exponent < 0 ? Minus : "") + Math.Abs(exponent).ToString(CultureInfo.InvariantCulture);
     }
 }

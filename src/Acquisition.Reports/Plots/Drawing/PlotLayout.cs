@@ -52,7 +52,7 @@ internal sealed class PlotLayout
         string line = SvgText.OneLine(title);
         foreach (string part in TextExtent.Wrap(line, Width - (2 * Pad), PlacedText.Title, 3))
         {
-            _texts.Add(new PlacedText(part, Pad, y + (PlacedText.Title * TextExtent.Ascent), size: PlacedText.Title, whole: part.EndsWith("…", StringComparison.Ordinal) ? line : null));
+            _texts.Add(new PlacedText(part, Pad, y + (PlacedText.Title * TextExtent.Ascent), size: PlacedText.Title, whole: part[part.Length - 1] == '…' ? line : null));
             y += PlacedText.Title * 1.3;
         }
         return y + 6;

@@ -18,6 +18,9 @@ internal static class SvgText
         return rest.Length == 0 ? sign + whole : $"{sign}{whole}.{rest}";
     }
 
+    /// <summary>Appends a text whose holes are texts already.</summary>
+    internal static StringBuilder Put(this StringBuilder svg, FormattableString text) => svg.Append(FormattableString.Invariant(text));
+
     /// <summary>A text for an element or an attribute; what XML 1.0 (2.2) does not allow becomes U+FFFD, the replacement character.</summary>
     internal static string Escape(string text)
     {

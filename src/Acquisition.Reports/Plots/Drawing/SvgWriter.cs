@@ -13,9 +13,9 @@ internal static class SvgWriter
         PlotLayout layout = PlotLayout.Of(plot);
         string width = SvgText.Number(layout.Width), height = SvgText.Number(Math.Ceiling(layout.Height));
         var svg = new StringBuilder();
-        svg.Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{Palette.Root}\" role=\"img\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" style=\"max-width:100%;height:auto\" font-family=\"sans-serif\">\n");
-        svg.Append($"<title>{SvgText.Escape(plot.Title)}</title>\n<desc>{SvgText.Escape(plot.Description)}</desc>\n<style>{Palette.Style()}</style>\n");
-        svg.Append($"<rect class=\"paper\" width=\"{width}\" height=\"{height}\" fill=\"{Palette.Paper}\"/>\n");
+        svg.Put($"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{Palette.Root}\" role=\"img\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" style=\"max-width:100%;height:auto\" font-family=\"sans-serif\">\n");
+        svg.Put($"<title>{SvgText.Escape(plot.Title)}</title>\n<desc>{SvgText.Escape(plot.Description)}</desc>\n<style>{Palette.Style()}</style>\n");
+        svg.Put($"<rect class=\"paper\" width=\"{width}\" height=\"{height}\" fill=\"{Palette.Paper}\"/>\n");
         foreach (PlacedText text in layout.Texts) Text(svg, text);
         foreach ((Trace trace, double x, double y) in layout.Swatches) TraceWriter.Swatch(svg, trace, x, y, PlotLayout.Swatch);
         foreach (Panel panel in layout.Panels) Draw(svg, panel, layout);
@@ -27,7 +27,7 @@ internal static class SvgWriter
         Grid(svg, panel);
         // A picture inside the picture cuts off what leaves the frame; unlike a clip path it needs no identifier.
         string box = $"x=\"{SvgText.Number(panel.Left - 4)}\" y=\"{SvgText.Number(panel.Top - 4)}\" width=\"{SvgText.Number(panel.Width + 8)}\" height=\"{SvgText.Number(panel.Height + 8)}\"";
-        svg.Append($"<svg {box} viewBox=\"{SvgText.Number(panel.Left - 4)} {SvgText.Number(panel.Top - 4)} {SvgText.Number(panel.Width + 8)} {SvgText.Number(panel.Height + 8)}\" fill=\"none\" stroke-linejoin=\"round\">\n");
+        svg.Put($"<svg {box} viewBox=\"{SvgText.Number(panel.Left - 4)} {SvgText.Number(panel.Top - 4)} {SvgText.Number(panel.Width + 8)} {SvgText.Number(panel.Height + 8)}\" fill=\"none\" stroke-linejoin=\"round\">\n");
         foreach (PlotLimit limit in panel.Content.Vertical) Strip(svg, panel, limit);
         foreach (Trace trace in panel.Content.Traces.Where(trace => trace.Style is TraceStyle.Band or TraceStyle.Columns)) TraceWriter.Draw(svg, trace, panel);
         LimitLines(svg, panel);
@@ -62,7 +62,7 @@ internal static class SvgWriter
     {
         if (!limit.HasStrip) return;
         double from = panel.Left + (panel.Width * Clamp(panel.X.PlaceOf(limit.From))), to = panel.Left + (panel.Width * Clamp(panel.X.PlaceOf(limit.To)));
-        svg.Append($"<rect class=\"f1\" x=\"{SvgText.Number(from)}\" y=\"{SvgText.Number(panel.Top)}\" width=\"{SvgText.Number(Math.Max(to - from, 1))}\" height=\"{SvgText.Number(panel.Height)}\" fill=\"{Palette.Light[1]}\" fill-opacity=\"0.16\"/>\n");
+        svg.Put($"<rect class=\"f1\" x=\"{SvgText.Number(from)}\" y=\"{SvgText.Number(panel.Top)}\" width=\"{SvgText.Number(Math.Max(to - from, 1))}\" height=\"{SvgText.Number(panel.Height)}\" fill=\"{Palette.Light[1]}\" fill-opacity=\"0.16\"/>\n");
     }
 
     private static void LimitLines(StringBuilder svg, Panel panel)
@@ -81,7 +81,7 @@ internal static class SvgWriter
         {
             double y = FlagBase(panel, flag.Row);
             if (panel.Flags.All.Any(other => other.Row > flag.Row && other.Pole > flag.From - 1 && other.Pole < flag.From + flag.Width + 1))
-                svg.Append($"<rect class=\"paper\" x=\"{SvgText.Number(flag.From - 1)}\" y=\"{SvgText.Number(y - 11)}\" width=\"{SvgText.Number(flag.Width + 2)}\" height=\"14\" fill=\"{Palette.Paper}\"/>\n");
+                svg.Put($"<rect class=\"paper\" x=\"{SvgText.Number(flag.From - 1)}\" y=\"{SvgText.Number(y - 11)}\" width=\"{SvgText.Number(flag.Width + 2)}\" height=\"14\" fill=\"{Palette.Paper}\"/>\n");
             Text(svg, new PlacedText(flag.Text, flag.From, y, size: PlacedText.Small, whole: flag.Whole));
         }
         if (panel.Flags.Left > 0) Text(svg, new PlacedText(More(panel.Flags.Left), panel.Left, FlagBase(panel, panel.Flags.Rows - 1), size: PlacedText.Small));
@@ -138,16 +138,16 @@ internal static class SvgWriter
     {
         if (text.Text.Length == 0) return;
         string x = SvgText.Number(text.X), y = SvgText.Number(text.Baseline);
-        svg.Append($"<text class=\"text\" x=\"{x}\" y=\"{y}\" font-size=\"{SvgText.Number(text.Size)}\" fill=\"{Palette.Text}\"");
-        if (text.Anchor != "start") svg.Append($" text-anchor=\"{text.Anchor}\"");
-        if (text.IsUpright) svg.Append($" transform=\"rotate(-90 {x} {y})\"");
+        svg.Put($"<text class=\"text\" x=\"{x}\" y=\"{y}\" font-size=\"{SvgText.Number(text.Size)}\" fill=\"{Palette.Text}\"");
+        if (text.Anchor != "start") svg.Put($" text-anchor=\"{text.Anchor}\"");
+        if (text.IsUpright) svg.Put($" transform=\"rotate(-90 {x} {y})\"");
         svg.Append('>').Append(SvgText.Escape(text.Text));
-        if (text.Whole != text.Text) svg.Append($"<title>{SvgText.Escape(text.Whole)}</title>");
+        if (text.Whole != text.Text) svg.Put($"<title>{SvgText.Escape(text.Whole)}</title>");
         svg.Append("</text>\n");
     }
 
     internal static void Line(StringBuilder svg, string name, string colour, string path, string attributes = "") =>
-        svg.Append($"<path class=\"{name}\" d=\"{path}\" stroke=\"{colour}\" fill=\"none\"{attributes}/>\n");
+        svg.Put($"<path class=\"{name}\" d=\"{path}\" stroke=\"{colour}\" fill=\"none\"{attributes}/>\n");
 
     internal static string Escape(string text) => SvgText.Escape(text);
 

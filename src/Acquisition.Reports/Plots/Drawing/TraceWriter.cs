@@ -146,7 +146,7 @@ internal static class TraceWriter
         string dash = dashed ? Palette.Dashes[trace.Look % Palette.Dashes.Length] : "";
         if (attributes.IndexOf("stroke-width", StringComparison.Ordinal) < 0) attributes += trace.Look == 0 ? " stroke-width=\"1.8\"" : " stroke-width=\"1.6\"";
         if (dash.Length > 0) attributes += $" stroke-dasharray=\"{dash}\"";
-        svg.Append($"<path class=\"s{Digit(colour)}\" d=\"{path}\" fill=\"none\" stroke=\"{Palette.Light[colour]}\"{attributes}/>\n");
+        svg.Put($"<path class=\"s{Digit(colour)}\" d=\"{path}\" fill=\"none\" stroke=\"{Palette.Light[colour]}\"{attributes}/>\n");
     }
 
     private static void Area(StringBuilder svg, Trace trace, string path)
@@ -155,7 +155,7 @@ internal static class TraceWriter
         // Columns are outlined, since one stands beside the next.
         string outline = trace.Style == TraceStyle.Columns ? $" stroke=\"{Palette.Light[colour]}\" stroke-width=\"0.8\"" : "";
         string name = outline.Length > 0 ? "f" + Digit(colour) + " s" + Digit(colour) : "f" + Digit(colour);
-        svg.Append($"<path class=\"{name}\" d=\"{path}\" fill=\"{Palette.Light[colour]}\" fill-opacity=\"0.22\"{outline}/>\n");
+        svg.Put($"<path class=\"{name}\" d=\"{path}\" fill=\"{Palette.Light[colour]}\" fill-opacity=\"0.22\"{outline}/>\n");
     }
 
     /// <summary>A path through points; of a piece that leads far outside only the part near the picture is written.</summary>
