@@ -36,6 +36,15 @@ public sealed class LinksTests
     }
 
     [Fact]
+    public void PagesOfTheSite_LinkOnlyToWhatIsBelowDocs() =>
+        Assert.Empty(
+            from page in Pages.Paths
+            where page.StartsWith("docs/", StringComparison.Ordinal)
+            from link in Links(page)
+            where link.File.Length > 0 && !Target(page, link.File).StartsWith("docs/", StringComparison.Ordinal)
+            select page + ": " + link.File);
+
+    [Fact]
     public void EveryPageOfTheGuide_IsReachedFromTheStartPage()
     {
         var reached = new HashSet<string> { "docs/index.md" };
