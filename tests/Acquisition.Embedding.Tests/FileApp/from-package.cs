@@ -11,4 +11,4 @@ MeasurementChain chain = MeasurementChain.From(33.Ohm()).Probe(Probe.Passive(10,
 Outlook outlook = clock.Through(chain).SampledBy(new Digitizer(2.GSaPerS(), 14.Mpts(), 8.bit())).Over(10.ms());
 
 Console.WriteLine(outlook);
-Console.WriteLine(OutlookReport.Of(outlook, "Beacon clock").ToMarkdown().Split('\n')[0]);
+Console.WriteLine(outlook.ToReport("Beacon clock").ToMarkdown().Split('\n')[0]);
