@@ -71,7 +71,7 @@ public static class ResponsePlot
         return plot.WithDescription(Lead(response, band, upper, nyquist, left));
     }
 
-    private static string Lead(Response response, PassBand band, Frequency? edge, Frequency? nyquist, IReadOnlyList<string> left)
+    private static string Lead(Response response, PassBand band, Frequency? edge, Frequency? nyquist, List<string> left)
     {
         string words = response.Name + (edge is { } upper ? " falls to half power at " + Engineering.Words(upper) : " never falls to half power") +
             (band.Lower is { } lower ? " and passes nothing far below " + Engineering.Words(lower) : "") + "; 0 dB stands for a gain of " + Engineering.Words(response.ReferenceGain) + ".";

@@ -10,6 +10,8 @@ public static class StepPlot
 {
     private const int Points = 401;
 
+    private static readonly double[] References = { 10, 90 };
+
     /// <summary>The step of a response, 0 % before and 100 % long after.</summary>
     /// <param name="response">The response, which must pass DC and limit how fast a step rises.</param>
     /// <param name="options">Size, title, times; null for the usual ones.</param>
@@ -29,7 +31,7 @@ public static class StepPlot
         return Draw(chain.Response, "Step response of " + chain, options ?? PlotOptions.Default, new[] { new KeyValuePair<string, Response>("from the tip to the display", chain.ResponseFromTip) });
     }
 
-    private static Plot Draw(Response response, string title, PlotOptions options, IReadOnlyList<KeyValuePair<string, Response>> others)
+    private static Plot Draw(Response response, string title, PlotOptions options, KeyValuePair<string, Response>[] others)
     {
         if (!response.PassesDc) throw new ArgumentException($"the step of {response.Name} has no final level, since it blocks DC", nameof(response));
         Duration rise = response.RiseTime;
@@ -37,10 +39,10 @@ public static class StepPlot
         Duration low = response.StepCrossing(Ratio.FromPercent(10)), high = response.StepCrossing(Ratio.FromPercent(90)), half = response.StepCrossing(Ratio.FromPercent(50));
         Duration from = options.Start ?? half - (rise * 2), to = options.End ?? half + (rise * 5);
         var plot = new Plot(options.Title ?? title, Axis.Linear("time", "s").WithRange(from.Seconds, to.Seconds), Axis.Linear("level", "%"));
-        plot = Curve(plot.With(options), others.Count > 0 ? "whole chain" : "", response, from, to, 0);
-        for (int i = 0; i < others.Count; i++) plot = Curve(plot, others[i].Key, others[i].Value, from, to, i + 1);
+        plot = Curve(plot.With(options), others.Length > 0 ? "whole chain" : "", response, from, to, 0);
+        for (int i = 0; i < others.Length; i++) plot = Curve(plot, others[i].Key, others[i].Value, from, to, i + 1);
         plot = plot.WithHorizontalLimit("10 %", 10).WithHorizontalLimit("90 %", 90)
-            .With("", TraceStyle.Dots, new[] { low.Seconds, high.Seconds }, new[] { 10.0, 90.0 }, look: 0)
+            .With("", TraceStyle.Dots, new[] { low.Seconds, high.Seconds }, References, look: 0)
             .WithVerticalStrip("rise time " + Engineering.Words(rise), high.Seconds, low.Seconds, high.Seconds);
         double over = response.Overshoot.Percent;
         if (over >= 0.1) plot = plot.WithHorizontalLimit("overshoot " + Engineering.Text(over, "%", 2), 100 + over);

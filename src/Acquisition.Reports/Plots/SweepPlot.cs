@@ -73,7 +73,7 @@ public static class SweepPlot
         return plot.WithDescription(words);
     }
 
-    private static Plot Points(Plot plot, string name, IReadOnlyList<double> hertz, IReadOnlyList<double> decibels, IReadOnlyList<double> uncertainties) => uncertainties.Any(u => u > 0)
+    private static Plot Points(Plot plot, string name, IReadOnlyList<double> hertz, IReadOnlyList<double> decibels, List<double> uncertainties) => uncertainties.Any(u => u > 0)
         ? plot.With(name.Length > 0 ? name + ", ± one standard uncertainty" : "", TraceStyle.Intervals, hertz, decibels.Select((level, i) => level - uncertainties[i]).ToArray(), decibels.Select((level, i) => level + uncertainties[i]).ToArray(), look: 0)
         : plot.With(name, TraceStyle.Dots, hertz, decibels, look: 0);
 

@@ -68,7 +68,7 @@ internal static class Engineering
     {
         int e = text.IndexOf('E');
         string mantissa = e < 0 ? text : text.Substring(0, e);
-        int point = mantissa.IndexOf('.');
+        int point = mantissa.LastIndexOf('.');
         if (point >= 0) mantissa = mantissa.TrimEnd('0').TrimEnd('.');
         if (e < 0) return mantissa;
         string digits = text.Substring(e + 1);

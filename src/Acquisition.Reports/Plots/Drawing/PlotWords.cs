@@ -81,8 +81,7 @@ internal static class PlotWords
         string Of(PlotLimit limit)
         {
             string at = axis.Words(limit.Value);
-            int found = limit.Name.IndexOf(at, StringComparison.Ordinal);
-            string place = found >= 0 ? limit.Name : limit.Name + " at " + at;
+            string place = limit.Name.Contains(at) ? limit.Name : limit.Name + " at " + at;
             return limit.HasStrip ? place + ", strip from " + axis.Words(limit.From) + " to " + axis.Words(limit.To) : place;
         }
     }

@@ -13,6 +13,8 @@ internal static class TextExtent
 
     private const int Widest = 1100;
 
+    private static readonly char[] Space = { ' ' };
+
     /// <summary>Space to tilde, in thousandths of the font size: the larger of DejaVu Sans 2.37 and Liberation Sans 2.1 (tests/scripts/font-widths.py).</summary>
     private static readonly short[] Ascii =
     {
@@ -50,7 +52,7 @@ internal static class TextExtent
     {
         var lines = new List<string>();
         var line = new StringBuilder();
-        string[] words = text.Split(new[] { ' ' }, StringSplitOptions.RemoveEmptyEntries);
+        string[] words = text.Split(Space, StringSplitOptions.RemoveEmptyEntries);
         for (int i = 0; i < words.Length; i++)
         {
             string longer = line.Length == 0 ? words[i] : line + " " + words[i];
