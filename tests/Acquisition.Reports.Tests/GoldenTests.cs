@@ -3,16 +3,17 @@ using System.Globalization;
 using System.IO;
 using System.Linq;
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Threading.Tasks;
 using Xunit;
 
 namespace Acquisition.Reports.Tests;
 
 /// <summary>
-/// Every report of the lantern buoy in every format, byte by byte; <c>ACQUISITION_WRITE_DOCS=1 dotnet test</c> writes the files anew. The SI values in them carry all bits of what
-/// the library computed, so that a processor with other elementary functions may differ in a last digit of them.
+/// Every report of the lantern buoy in every format; <c>ACQUISITION_WRITE_DOCS=1 dotnet test</c> writes the files anew. All bytes but those of numbers are the same on every host. The SI values
+/// carry all bits of what the library computed, so that a processor with other elementary functions may differ in a last digit of them: numbers agree to 1e-9.
 /// </summary>
-public sealed class GoldenTests
+public sealed partial class GoldenTests
 {
     public static TheoryData<string, ReportFormat> Files()
     {
@@ -27,15 +28,21 @@ public sealed class GoldenTests
 
     [Theory]
     [MemberData(nameof(Files))]
-    public void Report_IsByteByByteTheGoldenFile(string name, ReportFormat format)
+    public void Report_IsTheGoldenFile(string name, ReportFormat format)
     {
         using var stream = new MemoryStream();
         LanternBuoy.Reports[name].WriteTo(stream, format);
         string path = Path.Combine(LanternBuoy.Folder(), "tests", "Acquisition.Reports.Tests", "Golden", name + Extension(format));
         if (Environment.GetEnvironmentVariable("ACQUISITION_WRITE_DOCS") == "1") File.WriteAllBytes(path, stream.ToArray());
 
-        Assert.Equal(Encoding.UTF8.GetString(File.ReadAllBytes(path)), Encoding.UTF8.GetString(stream.ToArray()));
-        Assert.Equal(File.ReadAllBytes(path), stream.ToArray());
+        string golden = Encoding.UTF8.GetString(File.ReadAllBytes(path)), written = Encoding.UTF8.GetString(stream.ToArray());
+        if (golden == written) return;
+        Assert.Equal(Number().Replace(golden, "number"), Number().Replace(written, "number"));
+        Assert.All(Number().Matches(golden).Zip(Number().Matches(written)), pair =>
+        {
+            double expected = double.Parse(pair.First.Value, CultureInfo.InvariantCulture), found = double.Parse(pair.Second.Value, CultureInfo.InvariantCulture);
+            Assert.Equal(expected, found, Math.Max(1e-9 * Math.Abs(expected), 1e-18));
+        });
     }
 
     [Theory]
@@ -64,6 +71,10 @@ public sealed class GoldenTests
         string expected = LanternBuoy.Reports["shortlist"].ToJson();
         Parallel.For(0, 64, _ => Assert.Equal(expected, LanternBuoy.Reports["shortlist"].WithTitle("x").WithTitle("Which instrument for the beacon clock").ToJson()));
     }
+
+    // Numbers with all their digits; those of display texts and plots have few and are compared as text.
+    [GeneratedRegex(@"\d+\.\d{6,}(E[+-]\d+)?|\d(\.\d+)?E[+-]\d+")]
+    private static partial Regex Number();
 
     private static string[] Everything()
     {
