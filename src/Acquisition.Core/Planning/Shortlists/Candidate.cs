@@ -98,7 +98,7 @@ public sealed class Candidate
         return (Demand)index switch
         {
             Demand.Fit => Make("fit", "input for the probe", Resistance.Kind),
-            Demand.Rating => Make("rating", "voltage it stands", Voltage.Kind),
+            Demand.Rating => Make("rating", "rated voltage", Voltage.Kind),
             Demand.Channels => Make("channels", "channels at once", null),
             Demand.Range => Make("range", "range", PeakToPeakVoltage.Kind),
             Demand.Amplitude => Make("amplitude", "amplitude error", Ratio.Kind, "at most "),
