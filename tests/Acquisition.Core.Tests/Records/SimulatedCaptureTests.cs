@@ -13,18 +13,6 @@ public sealed class SimulatedCaptureTests
     private static readonly Signal Tone = Signal.Sine(10.MHz(), 1.Vpk());
     private static readonly Signal Silence = Signal.Sine(1.MHz(), PeakVoltage.FromVolts(1e-30));
 
-    /// <summary>First outputs for the state 1, 2, 3, 4, from the reference implementation's published tests; SplitMix64 of 0 from its authors' page (both from memory).</summary>
-    [Fact]
-    public void Generator_IsThePublishedOne()
-    {
-        var generator = new Xoshiro256(1, 2, 3, 4);
-        Assert.Equal([11520UL, 0, 1509978240, 1215971899390074240], Enumerable.Range(0, 4).Select(_ => generator.Next()));
-
-        ulong state = 0;
-        Assert.Equal(0xE220A8397B1DCDAFUL, Xoshiro256.SplitMix(ref state));
-        Assert.Equal(0x6E789E6AA1B965F4UL, Xoshiro256.SplitMix(ref state));
-    }
-
     [Fact]
     public void SameSeed_GivesTheSameRecord_AndAnotherSeedAnother()
     {

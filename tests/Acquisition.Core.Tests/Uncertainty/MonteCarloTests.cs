@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using Acquisition.Core.Literals;
+using Acquisition.Core.Signals;
 using Acquisition.Core.Tests.Handbook;
 using Acquisition.Core.Uncertainty;
 using FsCheck;
@@ -80,16 +81,6 @@ public sealed class MonteCarloTests
         Assert.NotEqual(MonteCarlo.Run(u, x => x, Small).Estimate, MonteCarlo.Run(u, x => x, Small.WithSeed(2)).Estimate);
     }
 
-    /// <summary>The first draws of the generator, computed by an independent implementation of xoshiro256++ and SplitMix64 (tests/scripts/uncertainty/make_reference.py).</summary>
-    [Fact]
-    public void Generator_DrawsWhatItsDefinitionSays()
-    {
-        var stream = new RandomStream(1, 2, 3);
-        string[] words = Enumerable.Range(0, 5).Select(_ => stream.NextBits().ToString("x16", System.Globalization.CultureInfo.InvariantCulture)).ToArray();
-
-        Assert.Equal(ReferenceValues.Strings("random_stream"), words);
-    }
-
     [Theory]
     [InlineData(0)]
     [InlineData(1)]
@@ -125,30 +116,6 @@ public sealed class MonteCarloTests
         double distance = draws.Select((x, i) => Math.Abs(distribution.Cumulative(x) - (i + 0.5) / draws.Length)).Max();
 
         Assert.True(distance < 1.95 / Math.Sqrt(draws.Length), FormattableString.Invariant($"{distance:G3}"));
-    }
-
-    /// <summary>The ziggurat's joints, base layer and tail: moments up to the sixth (15) and the mass beyond 3.65.</summary>
-    [Fact]
-    public void NormalDraws_HaveTheMomentsAndTheTailOfTheNormalDistribution()
-    {
-        var draws = new double[4_000_000];
-        var stream = new RandomStream(3, 0, 0);
-        NormalSampler.Fill(ref stream, draws, draws.Length, 1);
-        double n = draws.Length;
-
-        Assert.Equal(0, draws.Average(), 5 / Math.Sqrt(n));
-        Assert.Equal(1, draws.Average(x => x * x), 5 * Math.Sqrt(2 / n));
-        Assert.Equal(3, draws.Average(x => Math.Pow(x, 4)), 5 * Math.Sqrt(96 / n));
-        Assert.Equal(15, draws.Average(x => Math.Pow(x, 6)), 5 * Math.Sqrt(10170 / n));
-        double tail = 2 * Normal.Cumulative(-3.6541528853610088);
-        Assert.Equal(tail, draws.Count(x => Math.Abs(x) > 3.6541528853610088) / n, 5 * Math.Sqrt(tail / n));
-    }
-
-    [Fact]
-    public void PortableLogarithmAndExponential_AreThoseOfTheFramework()
-    {
-        for (double x = 1e-300; x < 1e300; x *= 1.7) Assert.Equal(Math.Log(x), PortableMath.Log(x), 4e-16 * Math.Max(1, Math.Abs(Math.Log(x))));
-        for (double x = -690; x < 690; x += 0.37) Assert.Equal(1, PortableMath.Exp(x) / Math.Exp(x), 3e-14);
     }
 
     [Theory]

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Threading;
 using Acquisition.Core.Records;
+using Acquisition.Core.Signals;
 
 namespace Acquisition.Core;
 
@@ -72,13 +73,13 @@ public sealed partial class SimulatedCapture
         double dt = Refuse.UnlessAboveZero(step.SiValue, Duration.Kind, nameof(step)), apart = Refuse.UnlessAboveZero(triggerInterval.SiValue, Duration.Kind, nameof(triggerInterval));
         int points = checked((int)Points.Points);
         var values = new double[points];
-        var random = new Xoshiro256(_seed);
+        var random = NumbersOf(0);
         LongCall? call = LongCall.Of(progress, cancellation);
         for (int i = 0; i < points; i++)
         {
             if (i % SamplesPerLook == 0)
                 call?.Reached(i, points);
-            values[i] = Quantised(RawSample(i * apart + _start + i * dt + _triggerJitter * NextOrZero(random, _triggerJitter), i, random));
+            values[i] = Quantised(RawSample(i * apart + _start + i * dt + _triggerJitter * NextOrZero(ref random, _triggerJitter), i, ref random));
         }
         call?.Completed();
         return new EquivalentTimeCapture(Finish(values, 1 / dt, 1).WithSampleInterval(step), points, Repetition(apart));
@@ -102,7 +103,7 @@ public sealed partial class SimulatedCapture
         int points = checked((int)Points.Points);
         var values = new double[points];
         var filled = new bool[Math.Min(placesPerInterval, points)];
-        var random = new Xoshiro256(_seed);
+        var random = NumbersOf(0);
         int left = filled.Length;
         long triggers = 0, taken = 0;
         LongCall? call = LongCall.Of(progress, cancellation);
@@ -110,41 +111,41 @@ public sealed partial class SimulatedCapture
         {
             if (triggers % SamplesPerLook == 0)
                 call?.Reached(taken, points);
-            double phase = random.NextUniform();
+            double phase = random.NextUnit();
             int place = (int)(phase * placesPerInterval);
             if (place >= filled.Length || filled[place])
                 continue;
             filled[place] = true;
             left--;
-            double shift = _triggerJitter * NextOrZero(random, _triggerJitter);
+            double shift = _triggerJitter * NextOrZero(ref random, _triggerJitter);
             for (int i = 0; place + (long)i * placesPerInterval < points; i++)
             {
                 if (taken++ % SamplesPerLook == 0)
                     call?.Reached(taken, points);
-                values[place + i * placesPerInterval] = Quantised(RawSample(triggers * apart + _start + (i + phase) * interval + shift, i, random));
+                values[place + i * placesPerInterval] = Quantised(RawSample(triggers * apart + _start + (i + phase) * interval + shift, i, ref random));
             }
         }
         call?.Completed();
         return new EquivalentTimeCapture(Finish(values, RawRate.SiValue * placesPerInterval, 1), triggers, Repetition(apart));
     }
 
-    private Record CaptureAt(double trigger, long stream, LongCall? call)
+    private Record CaptureAt(double trigger, int segment, LongCall? call)
     {
         if (Points.SiValue * _rawPerStored > MostRawSamples)
             throw new InvalidOperationException(FormattableString.Invariant($"{Points} of {_rawPerStored} raw samples each are more than {MostRawSamples}: shorten the record"));
         var values = new double[(int)Points.Points];
-        var random = new Xoshiro256(_seed, stream);
+        var random = NumbersOf(segment);
         for (int k = 0; k < _records; k++)
         {
-            double shift = trigger + _start + _triggerJitter * NextOrZero(random, _triggerJitter);
-            AddRecord(values, shift, random, call?.Part((double)k / _records, (k + 1.0) / _records));
+            double shift = trigger + _start + _triggerJitter * NextOrZero(ref random, _triggerJitter);
+            AddRecord(values, shift, ref random, call?.Part((double)k / _records, (k + 1.0) / _records));
         }
         for (int i = 0; i < values.Length && _records > 1; i++)
             values[i] /= _records;
         return Finish(values, StoredRate.SiValue, _mode == DecimationMode.HighResolution ? _rawPerStored : 1);
     }
 
-    private void AddRecord(double[] values, double start, Xoshiro256 random, LongCall? call)
+    private void AddRecord(double[] values, double start, ref RandomStream random, LongCall? call)
     {
         double rate = RawRate.SiValue;
         bool pairs = _mode == DecimationMode.PeakDetect && _rawPerStored > 1;
@@ -163,7 +164,7 @@ public sealed partial class SimulatedCapture
                     untilLook = SamplesPerLook;
                     call?.Reached(i + (double)j * stored / raw, values.Length);
                 }
-                double value = Quantised(RawSample(start + n / rate, n, random));
+                double value = Quantised(RawSample(start + n / rate, n, ref random));
                 sum += value;
                 low = Math.Min(low, value);
                 high = Math.Max(high, value);
@@ -175,13 +176,13 @@ public sealed partial class SimulatedCapture
     }
 
     /// <summary>What the converter sees: one instant of the signal, moved by skew and jitter, with gain, offset and noise.</summary>
-    private double RawSample(double time, long index, Xoshiro256 random)
+    private double RawSample(double time, long index, ref RandomStream random)
     {
         ConverterMismatch? converter = _converters.Length > 0 ? _converters[(int)(index % _converters.Length)] : null;
         if (_jitter > 0)
-            time += _jitter * random.NextNormal();
+            time += _jitter * NormalSampler.Next(ref random);
         double value = converter is null ? _signal.Value(time) : _signal.Value(time + converter.Skew.SiValue) * (1 + converter.Gain.SiValue) + converter.Offset.SiValue;
-        return _noise > 0 ? value + _noise * random.NextNormal() : value;
+        return _noise > 0 ? value + _noise * NormalSampler.Next(ref random) : value;
     }
 
     private double Quantised(double volts) => _bits == 0 ? volts : _centre + Code(volts) * Step;
@@ -221,7 +222,10 @@ public sealed partial class SimulatedCapture
         return Record.OfRate(samples, QuantityKind.Voltage, rate).With(start: _start, low: low, high: high);
     }
 
-    private static double NextOrZero(Xoshiro256 random, double scale) => scale > 0 ? random.NextNormal() : 0;
+    /// <summary>The random numbers of a segment. No input of a Monte Carlo run has the number -1, so a record and a run of the same seed do not draw alike.</summary>
+    private RandomStream NumbersOf(int segment) => new(_seed, -1, segment);
+
+    private static double NextOrZero(ref RandomStream random, double scale) => scale > 0 ? NormalSampler.Next(ref random) : 0;
 
     private Finding? Repetition(double apart)
     {

@@ -1,3 +1,5 @@
+using Acquisition.Core.Signals;
+
 namespace Acquisition.Core.Uncertainty;
 
 /// <summary>The probability distribution of the deviation of an input from its estimate, in the unit that the input is held in (JCGM 101 6.4).</summary>

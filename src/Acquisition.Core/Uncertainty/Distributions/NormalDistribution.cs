@@ -1,3 +1,5 @@
+using Acquisition.Core.Signals;
+
 namespace Acquisition.Core.Uncertainty;
 
 /// <summary>A normal distribution (JCGM 101 6.4.7).</summary>

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using Acquisition.Core.Signals;
 
 namespace Acquisition.Core.Uncertainty;
 

@@ -1,7 +1,7 @@
 using System;
 using System.Runtime.CompilerServices;
 
-namespace Acquisition.Core.Uncertainty;
+namespace Acquisition.Core.Signals;
 
 /// <summary>Normal random numbers by the ziggurat method (Marsaglia and Tsang 2000) with 256 layers: one multiplication for 98.8 % of the draws.</summary>
 /// <remarks>One 64-bit word gives layer (8 bits), sign (1 bit) and position (52 bits, disjoint), so that the layer does not correlate with the position.</remarks>

@@ -1,4 +1,5 @@
 using System;
+using Acquisition.Core.Signals;
 
 namespace Acquisition.Core.Uncertainty;
 

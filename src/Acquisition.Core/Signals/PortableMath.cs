@@ -1,6 +1,6 @@
 using System;
 
-namespace Acquisition.Core.Uncertainty;
+namespace Acquisition.Core.Signals;
 
 /// <summary>Logarithm and exponential from additions, multiplications and divisions only: the same bits on every platform, which the C library's are not.</summary>
 /// <remarks>Accurate to a few units in the last place, which is ample for what samplers decide with them.</remarks>
