@@ -3,6 +3,7 @@
 using System.IO.Compression;
 using System.Reflection.Metadata;
 using System.Reflection.PortableExecutable;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 
 const int Megabyte = 1_000_000;
@@ -12,8 +13,8 @@ var expected = new (string Id, int LargestSize, string[] Dependencies)[]
 {
     // Two targets of one assembly, about 0.5 MB each when compressed, and their documentation.
     ("Acquisition.Core", 15 * Megabyte / 10, ["MathNet.Numerics 5.0.0"]),
-    ("Acquisition.Interop.UnitsNet", Megabyte / 10, ["Acquisition.Core 0.1.0", "UnitsNet [5.75.1, 6.0.0)"]),
-    ("Acquisition.Reports", Megabyte / 4, ["Acquisition.Core 0.1.0"]),
+    ("Acquisition.Interop.UnitsNet", Megabyte / 10, ["Acquisition.Core [0.1.0, 0.2.0)", "UnitsNet [5.75.1, 6.0.0)"]),
+    ("Acquisition.Reports", Megabyte / 4, ["Acquisition.Core [0.1.0, 0.2.0)"]),
 };
 string folder = args[0];
 string checkout = Path.GetFullPath(args[1]);
@@ -39,7 +40,8 @@ foreach ((string id, int largestSize, string[] dependencies) in expected)
     string[] content = archive.Entries.Select(entry => entry.FullName).Where(name => !name.StartsWith("_rels/", StringComparison.Ordinal) && !name.StartsWith("package/", StringComparison.Ordinal) && name != "[Content_Types].xml").Order(StringComparer.Ordinal).ToArray();
     string[] wanted = [id + ".nuspec", "README.md", "icon.png", .. targets.SelectMany(target => new[] { $"lib/{target}/{id}.dll", $"lib/{target}/{id}.xml" })];
     Require(content.SequenceEqual(wanted.Order(StringComparer.Ordinal)), id, "holds " + string.Join(", ", content));
-    Require(Text(archive, "README.md").StartsWith("# " + (id == "Acquisition.Reports" ? "Acquisition." : id), StringComparison.Ordinal), id, "README.md is not its own");
+    Require(Text(archive, "README.md").StartsWith("# " + id + "\n", StringComparison.Ordinal), id, "README.md is not its own");
+    Require(!Regex.IsMatch(Text(archive, "README.md"), @"\]\((?!https:)"), id, "README.md has links that lead nowhere from the page of a package");
     Require(Bytes(archive, "icon.png").AsSpan(1).StartsWith("PNG"u8), id, "icon.png is no picture");
 
     CheckMetadata(id, XDocument.Parse(Text(archive, id + ".nuspec")).Root!.Elements().First(), dependencies);

@@ -7,13 +7,14 @@ using Xunit;
 
 namespace Acquisition.Core.Tests.Documents;
 
-/// <summary>The pages that people read: README.md, DEVELOPERS.md and everything below docs/, by path from the root with slashes.</summary>
+/// <summary>The pages that people read: README.md, DEVELOPERS.md, the packages' own and everything below docs/, by path from the root with slashes.</summary>
 internal static class Pages
 {
     public static TheoryData<string> All => new(Paths);
 
     public static IEnumerable<string> Paths =>
         from path in Directory.GetFiles(Repository.PathOf("docs"), "*.md", SearchOption.AllDirectories).Append(Repository.PathOf("README.md")).Append(Repository.PathOf("DEVELOPERS.md"))
+            .Concat(Directory.GetDirectories(Repository.PathOf("src")).Select(project => Path.Combine(project, "README.md")))
         let page = Path.GetRelativePath(Repository.Root, path).Replace('\\', '/')
         orderby page
         select page;
