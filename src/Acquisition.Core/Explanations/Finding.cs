@@ -13,13 +13,30 @@ public sealed class Finding
     /// <param name="remedy">What would cure it, with the number that would; null where nothing does.</param>
     /// <param name="source">Where the rule comes from: standard and clause, or handbook section; null where the finding only states a fact.</param>
     /// <exception cref="ArgumentNullException"><paramref name="code"/> or <paramref name="message"/> is null.</exception>
+    /// <exception cref="ArgumentException"><paramref name="code"/> is not lower-case words joined by hyphens, or <paramref name="message"/> says nothing.</exception>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="severity"/> is none of the four.</exception>
     public Finding(string code, Severity severity, string message, string? remedy = null, string? source = null)
     {
         Code = code ?? throw new ArgumentNullException(nameof(code));
-        Severity = severity;
         Message = message ?? throw new ArgumentNullException(nameof(message));
+        if (!IsCode(code)) throw new ArgumentException($"code must be lower-case words joined by hyphens, such as memory-caps-rate; was '{code}'", nameof(code));
+        if (severity is < Severity.Note or > Severity.Safety) throw new ArgumentOutOfRangeException(nameof(severity), $"severity must be Note, Warning, Failure or Safety; was {(int)severity}");
+        if (string.IsNullOrWhiteSpace(message)) throw new ArgumentException("message must say what is the matter; was empty", nameof(message));
+        Severity = severity;
         Remedy = remedy;
         Source = source;
+    }
+
+    private static bool IsCode(string code)
+    {
+        bool isWord = false;
+        foreach (char c in code)
+        {
+            bool isHyphen = c == '-';
+            if (isHyphen ? !isWord : c is not ((>= 'a' and <= 'z') or (>= '0' and <= '9'))) return false;
+            isWord = !isHyphen;
+        }
+        return isWord;
     }
 
     /// <summary>The stable code.</summary>

@@ -1,6 +1,7 @@
 namespace Acquisition.Core;
 
 /// <summary>How much a <see cref="Finding"/> matters.</summary>
+/// <remarks>In rising order of urgency: <c>severity &gt;= Severity.Failure</c> takes safety in. A safety finding says nothing about the number; a result can be right and the measurement dangerous.</remarks>
 public enum Severity
 {
     /// <summary>Good to know; the result stands.</summary>

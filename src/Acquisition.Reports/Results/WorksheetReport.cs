@@ -29,7 +29,8 @@ public static class WorksheetReport
     private static ReportVerdict Whole(WorksheetResult result)
     {
         int open = result.Entries.Count(entry => entry.Problem is not null || entry.Verdict is not (null or WorksheetVerdict.Passed));
-        return new ReportVerdict("lines without a value, and checks that are not met", result.HasPassed ? Verdict.Pass : Verdict.Fail, result.HasPassed ? "passed" : "not passed")
+        bool isUnchecked = open == 0 && !result.HasPassed;
+        return new ReportVerdict("lines without a value, and checks that are not met", isUnchecked ? null : open == 0 ? Verdict.Pass : Verdict.Fail, isUnchecked ? "nothing was checked" : open == 0 ? "passed" : "not passed")
             .WithValue(ReportCell.Count(open))
             .WithLimits(null, ReportCell.Count(0))
             .WithRule("every line has a value and every check is met");

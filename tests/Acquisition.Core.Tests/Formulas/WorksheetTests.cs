@@ -36,6 +36,12 @@ public sealed class WorksheetTests
         Assert.False(result.HasPassed);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("# a remark")]
+    [InlineData("given a = 1 V\nshow a in mV")]
+    public void SheetThatChecksNothing_HasNotPassed(string sheet) => Assert.False(Worksheet.Build(sheet).Evaluate().HasPassed);
+
     [Fact]
     public void Check_CarriesItsMargin_AndWhetherExactlyEnoughIsEnough()
     {

@@ -24,7 +24,7 @@ public class ShortlistTests
     {
         Shortlist list = Shortlist.Of(Wanted, Workshop);
         Assert.NotNull(list.Best);
-        Assert.Equal(list.Candidates.OrderBy(candidate => candidate.Suitability), list.Candidates);
+        Assert.Equal(list.Candidates.OrderByDescending(candidate => candidate.Suitability), list.Candidates);
         Assert.All(list.Candidates.Where(candidate => candidate.Suitability == Suitability.Suitable), candidate => Assert.All(candidate.Criteria, criterion => Assert.True(criterion.Margin!.Value.Fraction >= 0)));
     }
 

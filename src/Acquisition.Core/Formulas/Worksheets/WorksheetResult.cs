@@ -14,16 +14,18 @@ public sealed class WorksheetResult
     /// <summary>The lines, in the order of the sheet.</summary>
     public IReadOnlyList<WorksheetEntry> Entries { get; }
 
-    /// <summary>Whether every line has a value and every check is met.</summary>
+    /// <summary>Whether there is a check, every check is met, and every line has a value.</summary>
     public bool HasPassed
     {
         get
         {
+            bool isChecked = false;
             foreach (WorksheetEntry entry in Entries)
             {
                 if (entry.Problem is not null || entry.Verdict is not (null or WorksheetVerdict.Passed)) return false;
+                isChecked |= entry.Verdict is not null;
             }
-            return true;
+            return isChecked;
         }
     }
 

@@ -35,7 +35,7 @@ public sealed class Shortlist
     public string? WhyEmpty { get; }
 
     /// <summary>The suitable candidates, best first.</summary>
-    public IEnumerable<Candidate> Suitable => Candidates.TakeWhile(candidate => candidate.Suitability == Suitability.Suitable);
+    public IReadOnlyList<Candidate> Suitable => Candidates.TakeWhile(candidate => candidate.Suitability == Suitability.Suitable).ToList();
 
     /// <summary>The best suitable candidate; null where none is.</summary>
     public Candidate? Best => Candidates.Count > 0 && Candidates[0].Suitability == Suitability.Suitable ? Candidates[0] : null;
@@ -97,7 +97,7 @@ public sealed class Shortlist
 
     private static int Order(Candidate left, Candidate right)
     {
-        int order = left.Suitability.CompareTo(right.Suitability);
+        int order = right.Suitability.CompareTo(left.Suitability);
         // Among failing ones the one that fails least comes first, among the others the score decides.
         if (order == 0 && left.Suitability == Suitability.Unsuitable)
             order = right.TightestMargin.CompareTo(left.TightestMargin);
