@@ -14,24 +14,25 @@ internal static class Polyphase
     /// <param name="table">Weights, tap after tap, in each all phases.</param>
     /// <param name="taps">The taps.</param>
     /// <param name="factor">The phases.</param>
-    /// <param name="intervals">How many intervals.</param>
+    /// <param name="from">The first interval.</param>
+    /// <param name="to">The interval after the last.</param>
     /// <param name="values">Where interval i puts its points: at i × factor.</param>
-    internal static void Run(double[] padded, double[] table, int taps, int factor, int intervals, double[] values)
+    internal static void Run(double[] padded, double[] table, int taps, int factor, int from, int to, double[] values)
     {
 #if NET8_0_OR_GREATER
         // Across the phases of an interval all points use the same sample: one broadcast, one row of weights, no horizontal sums.
         int width = Vector<double>.Count;
         if (factor >= width)
         {
-            int i = 0;
-            for (; i + 1 < intervals; i += 2)
+            int i = from;
+            for (; i + 1 < to; i += 2)
                 TwoIntervals(padded, table, taps, factor, i, values);
-            if (i < intervals)
+            if (i < to)
                 Scalar(padded, table, taps, factor, i, i + 1, values);
             return;
         }
 #endif
-        Scalar(padded, table, taps, factor, 0, intervals, values);
+        Scalar(padded, table, taps, factor, from, to, values);
     }
 
     private static void Scalar(double[] padded, double[] table, int taps, int factor, int from, int to, double[] values)

@@ -1,5 +1,6 @@
 using System;
 using System.Numerics;
+using System.Threading;
 using Acquisition.Core.Digitizing;
 
 namespace Acquisition.Core;
@@ -11,6 +12,9 @@ namespace Acquisition.Core;
 /// <remarks>Immutable and thread-safe. A position counts samples from the first one: 0 is the first sample, n - 1 the last.</remarks>
 public abstract class Reconstruction
 {
+    /// <summary>So many points between two looks at who watches a long call.</summary>
+    private const int PointsPerLook = 1 << 18;
+
     private protected Reconstruction(string name) => Name = name;
 
     /// <summary>What it is, in a few words.</summary>
@@ -61,7 +65,7 @@ public abstract class Reconstruction
     {
         RequireSamples(samples);
         _ = positionsInSamples ?? throw new ArgumentNullException(nameof(positionsInSamples));
-        double[] padded = Pad(samples);
+        double[] padded = Pad(samples.Length, (all, offset) => Array.Copy(samples, 0, all, offset, samples.Length));
         var weights = new double[Taps];
         var values = new double[positionsInSamples.Length];
         for (int i = 0; i < values.Length; i++)
@@ -85,15 +89,31 @@ public abstract class Reconstruction
     /// <summary>The trace with so many points for each sample interval: (n - 1) × factor + 1 points from the first sample to the last. The samples themselves are among them.</summary>
     /// <param name="samples">At least one sample.</param>
     /// <param name="factor">Points per sample interval: 1 to 1000.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException"><paramref name="samples"/> is null.</exception>
     /// <exception cref="ArgumentException"><paramref name="samples"/> is empty.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="factor"/> is not 1 to 1000.</exception>
-    public double[] Upsample(double[] samples, int factor)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public double[] Upsample(double[] samples, int factor, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         RequireSamples(samples);
         if (factor < 1 || factor > 1000)
             throw new ArgumentOutOfRangeException(nameof(factor), FormattableString.Invariant($"factor must be 1 to 1000; was {factor}"));
-        int intervals = samples.Length - 1;
+        LongCall? call = LongCall.Of(progress, cancellation);
+        double[] values = Upsample(samples.Length, (padded, offset) => Array.Copy(samples, 0, padded, offset, samples.Length), factor, call);
+        call?.Completed();
+        return values;
+    }
+
+    /// <summary>The same of samples that are copied straight to where they are needed.</summary>
+    /// <param name="count">How many samples.</param>
+    /// <param name="copy">Copies them into an array, from an offset on.</param>
+    /// <param name="factor">Points per sample interval.</param>
+    /// <param name="call">Who watches.</param>
+    internal double[] Upsample(int count, Action<double[], int> copy, int factor, LongCall? call)
+    {
+        int intervals = count - 1;
         double[] values = Uncleared(checked(intervals * factor + 1));
         var weights = new double[Taps];
         var table = new double[Taps * factor];
@@ -103,8 +123,15 @@ public abstract class Reconstruction
             for (int k = 0; k < weights.Length; k++)
                 table[k * factor + phase] = weights[k];
         }
-        Polyphase.Run(Pad(samples), table, Taps, factor, intervals, values);
-        values[values.Length - 1] = samples[intervals];
+        double[] padded = Pad(count, copy);
+        // An even number of intervals, as the kernel takes two at once.
+        int stretch = Math.Max(1, PointsPerLook / factor / 2) * 2;
+        for (int from = 0; from < intervals; from += Math.Min(stretch, intervals - from))
+        {
+            call?.Reached(from, intervals);
+            Polyphase.Run(padded, table, Taps, factor, from, from + Math.Min(stretch, intervals - from), values);
+        }
+        values[values.Length - 1] = padded[Before + intervals];
         return values;
     }
 
@@ -142,7 +169,7 @@ public abstract class Reconstruction
     /// <summary>How many samples before the one at or below the position take part.</summary>
     private protected abstract int Before { get; }
 
-    /// <summary>A sample beyond the ends: <paramref name="distance"/> is -1 for the one before the first.</summary>
+    /// <summary>A sample beyond the ends of samples, of which the nearest four suffice: <paramref name="distance"/> is -1 for the one before the first.</summary>
     private protected virtual double Beyond(double[] samples, int distance) => samples[distance < 0 ? 0 : samples.Length - 1];
 
     private double Error(double r, double u, double[] weights)
@@ -154,15 +181,19 @@ public abstract class Reconstruction
         return Complex.Abs(sum);
     }
 
-    private double[] Pad(double[] samples)
+    private double[] Pad(int count, Action<double[], int> copy)
     {
         int after = Math.Max(Taps - Before, 1);
-        double[] padded = Uncleared(Before + samples.Length + after);
-        Array.Copy(samples, 0, padded, Before, samples.Length);
+        double[] padded = Uncleared(Before + count + after);
+        copy(padded, Before);
+        // What lies beyond an end follows from the four samples nearest to it.
+        var near = new double[Math.Min(count, 4)];
+        Array.Copy(padded, Before, near, 0, near.Length);
         for (int k = 1; k <= Before; k++)
-            padded[Before - k] = Beyond(samples, -k);
+            padded[Before - k] = Beyond(near, -k);
+        Array.Copy(padded, Before + count - near.Length, near, 0, near.Length);
         for (int k = 0; k < after; k++)
-            padded[Before + samples.Length + k] = Beyond(samples, samples.Length + k);
+            padded[Before + count + k] = Beyond(near, near.Length + k);
         return padded;
     }
 

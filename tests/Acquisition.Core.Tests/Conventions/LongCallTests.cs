@@ -22,6 +22,8 @@ public class LongCallTests
     private static readonly MonteCarloOptions Few = MonteCarloOptions.Default.WithTrials(100_000);
     private static readonly Lazy<Record> ManyCodes = new(() => Record.FromCodes(Train(10_000_000), 1.GSaPerS(), 10.mV(), 0.V(), signed: false));
     private static readonly Lazy<Record> ManyNumbers = new(() => Record.FromVolts(Array.ConvertAll(Train(9_000_000), code => (float)code), 1.GSaPerS()));
+    private static readonly Lazy<Record> Tone = new(() => Record.FromCodes(Sine(1 << 18, 100), 100.MSaPerS(), 1.mV(), -128.mV(), signed: false));
+    private static readonly Lazy<Record> Weak = new(() => Record.FromCodes(Sine(20_000, 3), 100.MSaPerS(), 1.mV(), -128.mV(), signed: false));
     private static readonly SimulatedCapture Capture =
         new SimulatedCapture(Signal.Sine(1.MHz(), 1.Vpk()), 100.MSaPerS(), 20_000.pts()).WithNoise(1.mVrms()).WithTriggerJitter(1.ns()).WithConverter(8.bit(), 3.Vpp());
 
@@ -47,6 +49,31 @@ public class LongCallTests
             .SampledBy(new Digitizer(1.GSaPerS(), 1.Mpts(), 8.bit())).Over(20.us()).PredictTrace(7, progress, cancellation)),
         ["pulses of codes"] = (progress, cancellation) => Summary(PulseMeasurement.Of(ManyCodes.Value, PulseSettings.Default, progress, cancellation)),
         ["pulses of numbers"] = (progress, cancellation) => Summary(PulseMeasurement.Of(ManyNumbers.Value, PulseSettings.Default, progress, cancellation)),
+        ["statistics of codes"] = (progress, cancellation) => RecordStatistics.Of(ManyCodes.Value, progress, cancellation).ToString(),
+        ["statistics of numbers"] = (progress, cancellation) => RecordStatistics.Of(ManyNumbers.Value, progress, cancellation).ToString(),
+        ["histogram of codes"] = (progress, cancellation) => AmplitudeHistogram.Of(ManyCodes.Value, 100, progress, cancellation).Counts,
+        ["histogram of numbers"] = (progress, cancellation) => AmplitudeHistogram.Of(ManyNumbers.Value, 100, progress, cancellation).Counts,
+        ["preview"] = (progress, cancellation) => RecordPreview.Of(ManyCodes.Value, 300, progress, cancellation).HighSiValues,
+        ["preview of one column"] = (progress, cancellation) => RecordPreview.Of(ManyNumbers.Value, 1, progress, cancellation).HighSiValues,
+        ["three-parameter fit"] = (progress, cancellation) => Summary(SineFit.ThreeParameter(Tone.Value, 1.MHz(), progress, cancellation)),
+        ["three-parameter fit of an array"] = (progress, cancellation) => Summary(SineFit.ThreeParameter(Tone.Value.ToSiValues(), 100.MSaPerS(), 1.MHz(), progress, cancellation)),
+        ["four-parameter fit"] = (progress, cancellation) => Summary(SineFit.FourParameter(Tone.Value, progress, cancellation)),
+        ["four-parameter fit of an array"] = (progress, cancellation) => Summary(SineFit.FourParameter(Tone.Value.ToSiValues(), 100.MSaPerS(), progress, cancellation)),
+        ["four-parameter fit from a start"] = (progress, cancellation) => Summary(SineFit.FourParameter(Tone.Value, 1.MHz(), progress, cancellation)),
+        ["four-parameter fit of an array from a start"] = (progress, cancellation) => Summary(SineFit.FourParameter(Tone.Value.ToSiValues(), 100.MSaPerS(), 1.MHz(), progress, cancellation)),
+        ["fit of a line that is hard to find"] = (progress, cancellation) => Summary(SineFit.FourParameter(Weak.Value, progress, cancellation)),
+        ["fit of channels"] = (progress, cancellation) => string.Join("|", CommonSineFit.Of(new[] { Tone.Value, Tone.Value }, progress, cancellation).Channels.Select(Summary)),
+        ["fit of channels in arrays"] = (progress, cancellation) => string.Join(
+            "|", CommonSineFit.Of(100.MSaPerS(), new[] { Tone.Value.ToSiValues(), Tone.Value.ToSiValues() }, progress, cancellation).Channels.Select(Summary)),
+        ["spectrum"] = (progress, cancellation) => Spectrum.Of(Tone.Value, SpectralWindow.Hann, progress, cancellation).PeakAmplitudesInVolts(),
+        ["spectrum of an array"] = (progress, cancellation) => Spectrum.Of(Tone.Value.ToSiValues(), 100.MSaPerS(), SpectralWindow.Hann, progress, cancellation).PeakAmplitudesInVolts(),
+        ["averaged spectrum"] = (progress, cancellation) => Spectrum.Averaged(Tone.Value, SpectralWindow.Hann, 4096.pts(), 50.Percent(), progress, cancellation).PeakAmplitudesInVolts(),
+        ["averaged spectrum of an array"] = (progress, cancellation) =>
+            Spectrum.Averaged(Tone.Value.ToSiValues(), 100.MSaPerS(), SpectralWindow.Hann, 4096.pts(), 50.Percent(), progress, cancellation).PeakAmplitudesInVolts(),
+        ["test of one tone"] = (progress, cancellation) => SingleToneTest.Of(Tone.Value, null, 10, progress, cancellation).ToString(),
+        ["test of one tone in an array"] = (progress, cancellation) => SingleToneTest.Of(Tone.Value.ToSiValues(), 100.MSaPerS(), null, 10, progress, cancellation).ToString(),
+        ["trace through a record"] = (progress, cancellation) => Values(Tone.Value.Reconstruct(Reconstruction.Sinc, 10, progress, cancellation).Trace),
+        ["trace through an array"] = (progress, cancellation) => Reconstruction.Linear.Upsample(Tone.Value.ToSiValues(), 9, progress, cancellation),
         ["table"] = (progress, cancellation) => Values(CsvRecords.Read(new MemoryStream(Encoding.UTF8.GetBytes(Table(60_000))), null, progress, cancellation)[0]),
         ["array"] = (progress, cancellation) => Values(NpyRecords.Read(Array2(), 1.MSaPerS(), progress, cancellation)[0]),
         ["array of codes"] = (progress, cancellation) => Values(NpyRecords.Read(Array1(), 1.MSaPerS(), 1.mV(), 0.V(), progress, cancellation)[0]),
@@ -188,6 +215,9 @@ public class LongCallTests
     private static string Summary(PulseMeasurement pulses) =>
         string.Create(CultureInfo.InvariantCulture, $"{pulses} {pulses.Period.Value.Mean.Seconds:R} {pulses.RisingDuration} {pulses.DutyFactor} {string.Join(",", pulses.Findings)}");
 
+    private static string Summary(SineFit fit) => string.Create(
+        CultureInfo.InvariantCulture, $"{fit} {fit.Sine?.Frequency.Hertz:R} {fit.Sine?.Amplitude.Volts:R} {fit.Sine?.AmplitudeUncertainty.Volts:R} {string.Join(",", fit.Findings)}");
+
     private static double[] Values(Record record) => record.ToSiValues();
 
     private static byte[] Train(int length)
@@ -196,6 +226,13 @@ public class LongCallTests
         for (int i = 0; i < length; i++)
             codes[i] = (byte)(20 + 200 * (i % 10_007 < 4000 ? Math.Min(1, i % 10_007 / 8.0) : Math.Max(0, 1 - (i % 10_007 - 4000) / 8.0)));
         return codes;
+    }
+
+    /// <summary>A sine of 1 MHz at 100 MSa/s in noise of about 16 codes.</summary>
+    private static byte[] Sine(int length, int amplitude)
+    {
+        var random = new Random(5);
+        return Enumerable.Range(0, length).Select(n => (byte)(128 + amplitude * Math.Cos(2 * Math.PI * 0.01 * n + 0.3) + random.Next(28) + random.Next(28) - 27)).ToArray();
     }
 
     private static string LongSheet() =>

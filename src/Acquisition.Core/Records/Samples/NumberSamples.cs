@@ -33,6 +33,13 @@ internal sealed class NumberSamples<T, TPrecision> : SampleStore
 
     internal NumberView<T, TPrecision> View => new(_values, _first, Length);
 
+    internal override bool InPlace(out double[]? items, out int first)
+    {
+        items = _values as double[];
+        first = _first;
+        return items is not null;
+    }
+
     internal override void Copy(int from, double[] destination, int offset, int count)
     {
         if (_values is double[] same)

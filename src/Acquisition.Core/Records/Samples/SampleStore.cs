@@ -17,6 +17,33 @@ internal abstract class SampleStore
     /// <summary>Smallest and largest value from <paramref name="from"/> to before <paramref name="to"/>, of at least one sample; NaN for both where one sample is.</summary>
     internal abstract void Extremes(int from, int to, out double lowest, out double highest);
 
+    /// <summary>Smallest and largest of all values, looking at who watches from time to time.</summary>
+    internal void Extremes(LongCall? call, out double lowest, out double highest) => Extremes(0, Length, call, out lowest, out highest);
+
+    /// <summary>Smallest and largest value of a stretch of at least one sample, looking at who watches the passage through all of them.</summary>
+    internal void Extremes(int from, int to, LongCall? call, out double lowest, out double highest)
+    {
+        lowest = double.PositiveInfinity;
+        highest = double.NegativeInfinity;
+        int stretch = call is null ? to - from : SamplesPerLook;
+        for (int end; from < to; from = end)
+        {
+            call?.Reached(from, Length);
+            end = from + Math.Min(stretch, to - from);
+            Extremes(from, end, out double low, out double high);
+            lowest = Math.Min(lowest, low);
+            highest = Math.Max(highest, high);
+        }
+    }
+
+    /// <summary>The array that holds the samples as doubles, and which item is the first sample; false where they are kept in another way.</summary>
+    internal virtual bool InPlace(out double[]? items, out int first)
+    {
+        items = null;
+        first = 0;
+        return false;
+    }
+
     /// <summary>A scan for the transitions between two states.</summary>
     /// <param name="states">The states.</param>
     /// <param name="settings">What transitions refer to.</param>

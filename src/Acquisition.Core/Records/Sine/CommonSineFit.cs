@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -43,40 +44,60 @@ public sealed class CommonSineFit
     /// <exception cref="ArgumentNullException">The channels, or one of them, are null.</exception>
     /// <exception cref="ArgumentException">There is no channel, or their lengths differ.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The rate is not above 0.</exception>
-    public static CommonSineFit Of(SampleRate rate, params double[][] channelsInVolts)
+    public static CommonSineFit Of(SampleRate rate, params double[][] channelsInVolts) => Of(rate, (IReadOnlyList<double[]>)channelsInVolts);
+
+    /// <summary>Fits channels given as arrays.</summary>
+    /// <param name="rate">Sample rate of all channels, above 0.</param>
+    /// <param name="channelsInVolts">One array of samples in volts for each channel, all of one length; at least one.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
+    /// <exception cref="ArgumentNullException">The channels, or one of them, are null.</exception>
+    /// <exception cref="ArgumentException">There is no channel, or their lengths differ.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The rate is not above 0.</exception>
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static CommonSineFit Of(SampleRate rate, IReadOnlyList<double[]> channelsInVolts, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
-        if (channelsInVolts is null || channelsInVolts.Contains(null))
+        if (channelsInVolts is null || channelsInVolts.Contains(null!))
             throw new ArgumentNullException(nameof(channelsInVolts));
-        return Of(rate, channelsInVolts, (x, f) => f is { } known ? SineFit.ThreeParameter(channelsInVolts[x], rate, known) : SineFit.FourParameter(channelsInVolts[x], rate));
+        return Of(rate, channelsInVolts.Select(NumberSamples.Of).ToArray(), new Record?[channelsInVolts.Count], LongCall.Of(progress, cancellation));
     }
 
     /// <summary>Fits channels given as records.</summary>
     /// <param name="channels">Records in volts, all of one rate and length; at least one.</param>
     /// <exception cref="ArgumentNullException">The channels, or one of them, are null.</exception>
     /// <exception cref="ArgumentException">There is no channel, their rates or lengths differ, or one is not in volts.</exception>
-    public static CommonSineFit Of(params Record[] channels)
+    public static CommonSineFit Of(params Record[] channels) => Of((IReadOnlyList<Record>)channels);
+
+    /// <summary>Fits channels given as records.</summary>
+    /// <param name="channels">Records in volts, all of one rate and length; at least one.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
+    /// <exception cref="ArgumentNullException">The channels, or one of them, are null.</exception>
+    /// <exception cref="ArgumentException">There is no channel, their rates or lengths differ, or one is not in volts.</exception>
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static CommonSineFit Of(IReadOnlyList<Record> channels, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
-        if (channels is null || channels.Contains(null))
+        if (channels is null || channels.Contains(null!))
             throw new ArgumentNullException(nameof(channels));
         if (channels.Any(c => c.RateSi != channels[0].RateSi))
             throw new ArgumentException("the channels must have one sample rate", nameof(channels));
-        return Of(
-            channels.Length > 0 ? channels[0].SampleRate : default,
-            channels.Select(c => c.Volts(nameof(channels))).ToArray(),
-            (x, f) => f is { } known ? SineFit.ThreeParameter(channels[x], known) : SineFit.FourParameter(channels[x]));
+        return Of(channels.Count > 0 ? channels[0].SampleRate : default, channels.Select(c => c.Volts(nameof(channels))).ToArray(), channels, LongCall.Of(progress, cancellation));
     }
 
-    private static CommonSineFit Of(SampleRate rate, double[][] channels, Func<int, Frequency?, SineFit> fit)
+    private static CommonSineFit Of(SampleRate rate, SampleStore[] channels, IReadOnlyList<Record?> records, LongCall? call)
     {
         if (channels.Length == 0)
             throw new ArgumentException("there must be at least one channel", nameof(channels));
         if (channels.Any(c => c.Length != channels[0].Length))
             throw new ArgumentException("the channels must have one length", nameof(channels));
         double fs = Refuse.UnlessAboveZero(rate.SiValue, SampleRate.Kind, nameof(rate));
-        SineFit[] own = Enumerable.Range(0, channels.Length).Select(i => fit(i, null)).ToArray();
+        SineFit[] own = FitAll(null, call?.Part(0, 0.6));
         SineSolution[] fits = own.Where(f => f.Sine is not null).Select(f => f.Sine!.Fit).ToArray();
         if (fits.Length == 0)
+        {
+            call?.Completed();
             return new CommonSineFit(0, 0, fs, own, own[0].Findings);
+        }
 
         // The strongest line leads; a channel that found another frequency found another line, and does not vote.
         SineSolution leader = fits.OrderByDescending(f => f.Model.Amplitude / Math.Max(f.ResidualDeviation, double.Epsilon)).First();
@@ -97,8 +118,13 @@ public sealed class CommonSineFit
             else if (Math.Abs(sine.Fit.Model.Cycles - cycles) > Math.Max(0.25 / channels[0].Length, 5 * (sine.Fit.CyclesUncertainty + leader.CyclesUncertainty)))
                 findings.Add(new Finding("channels-differ-in-frequency", Severity.Warning, $"the largest line of channel {i + 1} is at {sine.Frequency}, not at the common {InWords.Hertz(cycles * fs, 8)}", "are the channels of one capture, and of one signal?"));
         }
-        Frequency common = Core.Frequency.FromSi(cycles * fs, "frequency");
-        return new CommonSineFit(cycles, Math.Sqrt(1 / weights), fs, Enumerable.Range(0, channels.Length).Select(i => fit(i, common)).ToArray(), findings);
+        SineFit[] together = FitAll(cycles * fs, call?.Part(0.6, 1));
+        call?.Completed();
+        return new CommonSineFit(cycles, Math.Sqrt(1 / weights), fs, together, findings);
+
+        SineFit[] FitAll(double? hertz, LongCall? part) => Enumerable.Range(0, channels.Length)
+            .Select(i => SineFit.Of(channels[i], rate, hertz, free: hertz is null, records[i], part?.Part((double)i / channels.Length, (i + 1.0) / channels.Length)))
+            .ToArray();
     }
 
     /// <summary>Compares two channels: amplitude ratio, phase difference and delay of the second against the first.</summary>

@@ -1,5 +1,4 @@
 using System;
-using System.Numerics;
 
 namespace Acquisition.Core.Records;
 
@@ -22,22 +21,30 @@ internal readonly struct InterpolatedDft
     /// <summary>Power of the largest bin over the mean power of the bins that are not beside it.</summary>
     internal double Prominence { get; }
 
-    internal static InterpolatedDft Of(double[] x, int from, int length, bool hann)
+    /// <summary>Of the first so many samples.</summary>
+    internal static InterpolatedDft Of(SamplePasses x, int length, bool hann)
     {
+        var transform = new RealTransform(length);
         double mean = 0;
-        for (int i = 0; i < length; i++)
-            mean += x[from + i];
+        for (int at = 0; at < length;)
+        {
+            SampleBlock block = x.Next(at, length);
+            for (; at < block.To; at++)
+            {
+                transform[at] = block[at];
+                mean += block[at];
+            }
+        }
         mean /= length;
-        var samples = new double[length];
         for (int i = 0; i < length; i++)
-            samples[i] = (x[from + i] - mean) * (hann ? 0.5 - 0.5 * Math.Cos(2 * Math.PI * i / length) : 1);
-        Complex[] bins = Fourier.OfReal(samples);
-        var power = new double[bins.Length];
+            transform[i] = (transform[i] - mean) * (hann ? 0.5 - 0.5 * Math.Cos(2 * Math.PI * i / length) : 1);
+        transform.Transform();
+        var power = new double[transform.Bins];
         int last = (length - 1) / 2, k = 1;
         double total = 0;
-        for (int i = 0; i < bins.Length; i++)
+        for (int i = 0; i < power.Length; i++)
         {
-            power[i] = bins[i].Real * bins[i].Real + bins[i].Imaginary * bins[i].Imaginary;
+            power[i] = transform.Power(i);
             if (i >= 1 && i <= last)
             {
                 total += power[i];

@@ -12,24 +12,16 @@ internal static class SineChecks
 
     private const string Standard = "IEEE 1057/1241; handbook 9.1, 9.2";
 
-    internal static Finding? Samples(double[] x, int least, out double low, out double high)
+    internal static Finding? Samples(SampleStore x, int least, LongCall? call, out double low, out double high)
     {
-        low = double.PositiveInfinity;
-        high = double.NegativeInfinity;
+        low = high = 0;
         if (x.Length < least)
             return new Finding("sine-fit-too-few-samples", Severity.Failure, $"the record has {x.Length} samples; the fit needs at least {least}", "capture a longer record", Standard);
-        for (int i = 0; i < x.Length; i++)
+        x.Extremes(call, out low, out high);
+        if (x.FirstUnusable(low, high) is { } i)
         {
-            double v = x[i];
-            if (v < low)
-                low = v;
-            if (v > high)
-                high = v;
-            if (!(Math.Abs(v) <= 1e150))
-            {
-                return new Finding("record-not-finite", Severity.Failure,
-                    $"sample {i} is {x[i].ToString(CultureInfo.InvariantCulture)}: a fit needs finite samples (below 1E150)", "cut the record before it, or repair the reading");
-            }
+            return new Finding("record-not-finite", Severity.Failure,
+                $"sample {i} is {x[i].ToString(CultureInfo.InvariantCulture)}: a fit needs finite samples (below 1E150)", "cut the record before it, or repair the reading");
         }
         if (high - low <= 1e-14 * Math.Max(Math.Abs(low), Math.Abs(high)))
             return new Finding("sine-fit-no-signal", Severity.Failure, $"all samples are {InWords.Volts(high)}: there is no sine in the record", "check the trigger, the coupling and the probe");
@@ -90,7 +82,7 @@ internal static class SineChecks
         return null;
     }
 
-    internal static void Qualify(List<Finding> findings, double[] x, SineSolution fit, double? stated, double rate)
+    internal static void Qualify(List<Finding> findings, SamplePasses x, SineSolution fit, double? stated, double rate)
     {
         double cycles = Math.Abs(fit.Model.Cycles - Math.Floor(fit.Model.Cycles + 0.5));
         double periods = cycles * x.Length, beats = (0.5 - cycles) * x.Length;
@@ -137,17 +129,22 @@ internal static class SineChecks
     private const int Probe = 8192;
 
     /// <summary>Correlation of neighbouring residuals, over at most the first 8192 samples.</summary>
-    private static double Correlation(double[] x, SineSolution fit)
+    private static double Correlation(SamplePasses x, SineSolution fit)
     {
         int n = Math.Min(x.Length, Probe);
-        double[] fitted = fit.Values(n);
+        var fitted = new double[SamplePasses.BlockLength];
         double squares = 0, products = 0, last = 0;
-        for (int i = 0; i < n; i++)
+        for (int at = 0; at < n;)
         {
-            double r = x[i] - fitted[i];
-            squares += r * r;
-            products += r * last;
-            last = r;
+            SampleBlock block = x.Next(at, n);
+            fit.Values(block, fitted);
+            for (; at < block.To; at++)
+            {
+                double r = block[at] - fitted[at - block.From];
+                squares += r * r;
+                products += r * last;
+                last = r;
+            }
         }
         return squares > 0 ? products / squares : 0;
     }

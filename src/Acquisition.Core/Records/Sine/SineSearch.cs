@@ -18,7 +18,7 @@ internal static class SineSearch
     /// <summary>Lines less prominent than this occur by chance: 25 times the mean power, exp(-25) per bin.</summary>
     private const double Prominent = 25;
 
-    internal static SineSolution? Solve(double[] x)
+    internal static SineSolution? Solve(SamplePasses x)
     {
         int n = x.Length;
         int head = PowerOfTwoUpTo(Math.Min(n, Head)), whole = PowerOfTwoUpTo(n);
@@ -41,12 +41,12 @@ internal static class SineSearch
     }
 
     /// <summary>Whether the sine takes more than half of the variance away; if not, a larger line may have been missed.</summary>
-    private static bool Explains(double[] x, SineSolution fit) =>
+    private static bool Explains(SamplePasses x, SineSolution fit) =>
         fit.Model.Amplitude * fit.Model.Amplitude / 2 * x.Length > fit.ResidualSquares && fit.Model.Cycles * x.Length > 1;
 
-    private static SineSolution? From(double[] x, int length)
+    private static SineSolution? From(SamplePasses x, int length)
     {
-        InterpolatedDft peak = InterpolatedDft.Of(x, 0, length, hann: true);
+        InterpolatedDft peak = InterpolatedDft.Of(x, length, hann: true);
         if (peak.Bin < Edge || peak.Bin > length / 2 - Edge || (length < x.Length / 2 && peak.Prominence < Prominent))
             return null;
         SineSolution? fit = SineSolver.Solve(x, 0, length, peak.Position / length, free: true);
@@ -61,7 +61,7 @@ internal static class SineSearch
     }
 
     /// <summary>The best of trial frequencies a quarter of a bin apart, each with its own amplitude, phase and offset; then the fit.</summary>
-    private static SineSolution? Scan(double[] x, double width, bool fromNyquist)
+    private static SineSolution? Scan(SamplePasses x, double width, bool fromNyquist)
     {
         int n = x.Length;
         double centre = (n - 1) / 2.0, half = Math.Max((n - 1) / 2.0, 0.5), best = double.MaxValue, at = -1;
@@ -73,8 +73,7 @@ internal static class SineSearch
             if (!(cycles > 0 && cycles < 0.5))
                 continue;
             var model = new SineModel(0, 0, 0, cycles);
-            SineSums sums = default;
-            sums.Add(x, 0, n, centre, half, model);
+            SineSums sums = SineSolver.Sums(x, 0, n, null, centre, half, model);
             sums.Normal(model, false, matrix, gradient);
             if (NormalSystem.Factor(matrix, 3) is not { } system)
                 continue;

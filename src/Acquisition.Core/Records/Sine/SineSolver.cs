@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 
 namespace Acquisition.Core.Records;
 
@@ -8,16 +7,16 @@ internal static class SineSolver
 {
     internal const int MaximumIterations = 30;
 
-    /// <summary>Fits all samples of the range, or those of the runs where some are left out.</summary>
+    /// <summary>Fits all samples of the range, or those that are not clipped.</summary>
     /// <param name="x">The samples; all finite.</param>
     /// <param name="from">First index of the range.</param>
     /// <param name="to">Index after the last.</param>
     /// <param name="cycles">The frequency in cycles per sample, or where to start.</param>
     /// <param name="free">Whether the frequency is fitted.</param>
-    /// <param name="runs">The index ranges that count; null for all.</param>
+    /// <param name="clipped">Which samples are left out; null where none is.</param>
     /// <param name="near">A fit to a part of the same samples, to start from; null to start from the frequency alone.</param>
     /// <returns>The fit; null where the columns cannot be told apart (frequency at a multiple of half the sample rate, too few samples).</returns>
-    internal static SineSolution? Solve(double[] x, int from, int to, double cycles, bool free, IReadOnlyList<SampleRun>? runs = null, SineSolution? near = null)
+    internal static SineSolution? Solve(SamplePasses x, int from, int to, double cycles, bool free, ClippedSamples? clipped = null, SineSolution? near = null)
     {
         double centre = (from + to - 1) / 2.0, half = Math.Max((to - from - 1) / 2.0, 0.5);
         var matrix = new double[16];
@@ -27,16 +26,7 @@ internal static class SineSolver
         bool settled = false, started = near is not null;
         for (int iteration = 0; ; iteration++)
         {
-            SineSums sums = default;
-            if (runs is null)
-            {
-                sums.Add(x, from, to, centre, half, model);
-            }
-            else
-            {
-                foreach (SampleRun run in runs)
-                    sums.Add(x, run.From, run.To, centre, half, model);
-            }
+            SineSums sums = Sums(x, from, to, clipped, centre, half, model);
             bool withFrequency = free && (started || iteration > 0);
             int columns = withFrequency ? 4 : 3;
             sums.Normal(model, withFrequency, matrix, gradient);
@@ -60,20 +50,36 @@ internal static class SineSolver
                 return new SineSolution(model, centre, half, sums, system, iteration, false);
         }
     }
-}
 
-/// <summary>A range of sample indices: from the first up to, not including, the last.</summary>
-internal readonly struct SampleRun
-{
-    internal SampleRun(int from, int to)
+    /// <summary>One pass over the samples of a range, at the given parameters.</summary>
+    internal static SineSums Sums(SamplePasses x, int from, int to, ClippedSamples? clipped, double centre, double half, in SineModel model)
     {
-        From = from;
-        To = to;
+        SineSums sums = default;
+        for (int at = from; at < to;)
+        {
+            SampleBlock block = x.Next(at, to);
+            if (clipped is null)
+                sums.Add(block, centre, half, model);
+            else
+                AddRuns(ref sums, block, clipped, centre, half, model);
+            at = block.To;
+        }
+        return sums;
     }
 
-    internal int From { get; }
-
-    internal int To { get; }
+    /// <summary>Adds the runs of samples between clipped ones.</summary>
+    private static void AddRuns(ref SineSums sums, in SampleBlock block, ClippedSamples clipped, double centre, double half, in SineModel model)
+    {
+        int start = block.From;
+        for (int i = block.From; i < block.To; i++)
+        {
+            if (!clipped.Holds(block[i]))
+                continue;
+            sums.Add(block.Between(start, i), centre, half, model);
+            start = i + 1;
+        }
+        sums.Add(block.Between(start, block.To), centre, half, model);
+    }
 }
 
 /// <summary>What a fit ended with: parameters about the record's centre, residual sum of squares and the inverse of the normal matrix.</summary>
@@ -162,24 +168,22 @@ internal sealed class SineSolution
         return new SineModel(Model.Cosine * c + Model.Sine * s, Model.Sine * c - Model.Cosine * s, Model.Offset, Model.Cycles);
     }
 
-    /// <summary>The fitted sine at samples 0 to <paramref name="count"/> - 1.</summary>
-    internal double[] Values(int count)
+    /// <summary>The fitted sine at the samples of a block, which begins at a multiple of 512, into an array from its first item on.</summary>
+    internal void Values(in SampleBlock block, double[] values)
     {
         const int Restart = 512;
-        var values = new double[count];
         double w = 2 * Math.PI * Model.Cycles, stepC = Math.Cos(w), stepS = Math.Sin(w), c = 0, s = 0;
-        for (int i = 0; i < count; i++)
+        for (int i = block.From; i < block.To; i++)
         {
             if (i % Restart == 0)
             {
                 c = Math.Cos(w * (i - Centre));
                 s = Math.Sin(w * (i - Centre));
             }
-            values[i] = Model.Offset + Model.Cosine * c + Model.Sine * s;
+            values[i - block.From] = Model.Offset + Model.Cosine * c + Model.Sine * s;
             double next = c * stepC - s * stepS;
             s = s * stepC + c * stepS;
             c = next;
         }
-        return values;
     }
 }

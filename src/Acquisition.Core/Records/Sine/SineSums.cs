@@ -22,18 +22,16 @@ internal struct SineSums
     internal double Count, C, S, CC, CS, T, TT, TC, TS, TCC, TCS, TTCC, TTCS;
     internal double R, RR, RC, RS, TRC, TRS;
 
-    /// <summary>Adds samples <paramref name="from"/> up to <paramref name="to"/> (exclusive), at the given parameters.</summary>
+    /// <summary>Adds the samples of a block, at the given parameters.</summary>
     /// <param name="x">The samples.</param>
-    /// <param name="from">First index.</param>
-    /// <param name="to">Index after the last.</param>
     /// <param name="centre">Where centred time is zero, in samples.</param>
     /// <param name="half">Half the span of the record, in samples: centred time divided by it is -1 ... 1.</param>
     /// <param name="model">Present parameters.</param>
-    internal void Add(double[] x, int from, int to, double centre, double half, in SineModel model)
+    internal void Add(in SampleBlock x, double centre, double half, in SineModel model)
     {
-        for (int start = from; start < to; start += Restart)
+        for (int start = x.From; start < x.To; start += Restart)
         {
-            int end = Math.Min(start + Restart, to);
+            int end = Math.Min(start + Restart, x.To);
 #if NET8_0_OR_GREATER
             int whole = start + ((end - start) & ~3);
             AddFours(x, start, whole, centre, half, model);
@@ -44,7 +42,7 @@ internal struct SineSums
         }
     }
 
-    internal void AddSingly(double[] x, int from, int to, double centre, double half, in SineModel model)
+    internal void AddSingly(in SampleBlock x, int from, int to, double centre, double half, in SineModel model)
     {
         if (from >= to)
             return;
@@ -82,7 +80,7 @@ internal struct SineSums
     }
 
 #if NET8_0_OR_GREATER
-    private void AddFours(double[] x, int from, int to, double centre, double half, in SineModel model)
+    private void AddFours(in SampleBlock x, int from, int to, double centre, double half, in SineModel model)
     {
         if (from >= to)
             return;
@@ -97,10 +95,11 @@ internal struct SineSums
         Vector256<double> sumC = default, sumS = default, sumCC = default, sumCS = default, sumT = default, sumTT = default, sumTC = default, sumTS = default;
         Vector256<double> sumTCC = default, sumTCS = default, sumTTCC = default, sumTTCS = default;
         Vector256<double> sumR = default, sumRR = default, sumRC = default, sumRS = default, sumTRC = default, sumTRS = default;
-        ref double first = ref x[0];
-        for (int n = from; n < to; n += 4)
+        ref double first = ref x.Items[0];
+        int item = x.ItemOf(from);
+        for (int end = x.ItemOf(to); item < end; item += 4)
         {
-            Vector256<double> r = Vector256.LoadUnsafe(ref first, (nuint)n) - o - a * c - b * s;
+            Vector256<double> r = Vector256.LoadUnsafe(ref first, (nuint)item) - o - a * c - b * s;
             Vector256<double> tc = t * c, ts = t * s;
             sumC += c;
             sumS += s;

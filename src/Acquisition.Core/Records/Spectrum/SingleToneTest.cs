@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -103,27 +104,35 @@ public sealed class SingleToneTest
     /// <param name="rate">Their sample rate, above 0.</param>
     /// <param name="window">The window; null for the one that suits: none for a coherent record, HFT144D for any other with enough samples, else Blackman-Harris.</param>
     /// <param name="highestHarmonic">The last harmonic that counts as distortion, from 2 to 100.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException"><paramref name="volts"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The rate or the number of harmonics is not in its range.</exception>
     /// <exception cref="InvalidOperationException">There is no sine to test, the message being that of the finding which refuses the fit; or too few periods of it for the window.</exception>
-    public static SingleToneTest Of(double[] volts, SampleRate rate, SpectralWindow? window = null, int highestHarmonic = 10) =>
-        Of(volts, rate, window, highestHarmonic, SineFit.FourParameter(volts, rate), null);
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static SingleToneTest Of(double[] volts, SampleRate rate, SpectralWindow? window = null, int highestHarmonic = 10, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Of(NumberSamples.Of(volts ?? throw new ArgumentNullException(nameof(volts))), rate, window, highestHarmonic, null, progress, cancellation);
 
     /// <summary>Tests a record that holds one sine and what the channel made of it.</summary>
     /// <param name="record">A record in volts. Samples at its limits count as clipped; its range gives ENOB.</param>
     /// <param name="window">The window; null for the one that suits: none for a coherent record, HFT144D for any other with enough samples, else Blackman-Harris.</param>
     /// <param name="highestHarmonic">The last harmonic that counts as distortion, from 2 to 100.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>
     /// <exception cref="ArgumentException">The record is not in volts.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The number of harmonics is not in its range.</exception>
     /// <exception cref="InvalidOperationException">There is no sine to test, the message being that of the finding which refuses the fit; or too few periods of it for the window.</exception>
-    public static SingleToneTest Of(Record record, SpectralWindow? window = null, int highestHarmonic = 10) =>
-        Of(record.Volts(nameof(record)), record.SampleRate, window, highestHarmonic, SineFit.FourParameter(record), record.FullScale());
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static SingleToneTest Of(Record record, SpectralWindow? window = null, int highestHarmonic = 10, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Of(record.Volts(nameof(record)), record.SampleRate, window, highestHarmonic, record, progress, cancellation);
 
-    internal static SingleToneTest Of(double[] volts, SampleRate rate, SpectralWindow? window, int highestHarmonic, SineFit fit, double? fullScale)
+    private static SingleToneTest Of(SampleStore volts, SampleRate rate, SpectralWindow? window, int highestHarmonic, Record? record, IProgress<Ratio>? progress, CancellationToken cancellation)
     {
+        LongCall? call = LongCall.Of(progress, cancellation);
         if (highestHarmonic is < 2 or > 100)
             throw new ArgumentOutOfRangeException(nameof(highestHarmonic), $"{nameof(highestHarmonic)} must be from 2 to 100; was {highestHarmonic}");
+        SineFit fit = SineFit.Of(volts, rate, null, free: true, record, call?.Part(0, 0.3));
         if (fit.Sine is not { } sine)
             throw new InvalidOperationException($"there is no tone to test: {fit.Findings[0]}");
 
@@ -131,11 +140,12 @@ public sealed class SingleToneTest
         double off = Math.Abs(bin - Math.Round(bin));
         bool coherent = off < 1e-4 || off < 4 * sine.Fit.CyclesUncertainty * volts.Length && off < 1e-2;
         window ??= coherent ? SpectralWindow.Rectangular : volts.Length >= 1024 && bin > 14 ? SpectralWindow.Hft144D : SpectralWindow.BlackmanHarris;
-        var spectrum = Spectrum.Of(volts, rate, window);
+        Spectrum spectrum = Spectrum.Of(volts, rate, window, null, call?.Part(0.3, 1));
         var lines = new ToneLines(spectrum, cycles, highestHarmonic);
         List<Finding> findings = fit.Findings.Where(f => f.Code != "residual-not-white").ToList();
         Qualify(findings, lines, sine, window, off);
-        return new SingleToneTest(lines, sine, spectrum, fullScale, findings);
+        call?.Completed();
+        return new SingleToneTest(lines, sine, spectrum, record?.FullScale(), findings);
     }
 
     private static void Qualify(List<Finding> findings, ToneLines lines, FittedSine sine, SpectralWindow window, double off)

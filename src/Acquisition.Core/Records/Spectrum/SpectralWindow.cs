@@ -156,12 +156,15 @@ public sealed class SpectralWindow
         var weights = new double[points];
         for (int i = 0; i <= points / 2; i++)
         {
-            weights[i] = _shape.At((double)i / points);
+            weights[i] = WeightAt(i, points);
             if (i > 0)
                 weights[points - i] = weights[i];
         }
         return weights;
     }
+
+    /// <summary>One weight of them; they are symmetric: that of sample i is that of points - i.</summary>
+    internal double WeightAt(int index, int points) => _shape.At((double)index / points);
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

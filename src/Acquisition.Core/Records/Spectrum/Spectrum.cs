@@ -1,5 +1,5 @@
 using System;
-using System.Numerics;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -16,7 +16,7 @@ public sealed class Spectrum
     private readonly double _sumOfSquares;
     private readonly double _rate;
 
-    private Spectrum(double[] power, int points, SpectralWindow window, double rate, double sum, double sumOfSquares, int averages)
+    internal Spectrum(double[] power, int points, SpectralWindow window, double rate, double sum, double sumOfSquares, int averages)
     {
         _power = power;
         Points = PointCount.FromPoints(points);
@@ -52,32 +52,39 @@ public sealed class Spectrum
     /// <param name="volts">Uniform samples in volts, at least 2; not modified.</param>
     /// <param name="rate">Their sample rate, above 0.</param>
     /// <param name="window">The window; <see cref="SpectralWindow.Rectangular"/> for a record with a whole number of periods.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">There are fewer than 2 samples, or one is not finite.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The rate is not above 0.</exception>
-    public static Spectrum Of(double[] volts, SampleRate rate, SpectralWindow window)
-    {
-        Check(volts, window);
-        return Averaged(volts, rate, window, volts.Length, 0, 0);
-    }
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static Spectrum Of(double[] volts, SampleRate rate, SpectralWindow window, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Of(Samples(volts), rate, window, null, progress, cancellation);
 
     /// <summary>The spectrum of all samples of a record.</summary>
     /// <param name="record">A record in volts, of at least 2 samples.</param>
     /// <param name="window">The window; <see cref="SpectralWindow.Rectangular"/> for a record with a whole number of periods.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The record is not in volts, has fewer than 2 samples, or one is not finite.</exception>
-    public static Spectrum Of(Record record, SpectralWindow window) => Of(record.Volts(nameof(record)), record.SampleRate, window);
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static Spectrum Of(Record record, SpectralWindow window, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Of(record.Volts(nameof(record)), record.SampleRate, window, null, progress, cancellation);
 
     /// <summary>The mean of the power spectra of overlapping segments of a record (Welch 1967): less detail, less scatter.</summary>
     /// <param name="record">A record in volts.</param>
     /// <param name="window">The window.</param>
     /// <param name="segmentPoints">Samples in a segment, from 2 to the samples there are.</param>
     /// <param name="overlap">By how much segments overlap, from 0 to below 1; one half suits most windows.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The record is not in volts, or a sample is not finite.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The segment or the overlap is not in its range.</exception>
-    public static Spectrum Averaged(Record record, SpectralWindow window, PointCount segmentPoints, Ratio overlap) =>
-        Averaged(record.Volts(nameof(record)), record.SampleRate, window, segmentPoints, overlap);
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static Spectrum Averaged(Record record, SpectralWindow window, PointCount segmentPoints, Ratio overlap, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Of(record.Volts(nameof(record)), record.SampleRate, window, (segmentPoints, overlap), progress, cancellation);
 
     /// <summary>The mean of the power spectra of overlapping segments (Welch 1967): less detail, less scatter.</summary>
     /// <param name="volts">Uniform samples in volts; not modified.</param>
@@ -85,63 +92,52 @@ public sealed class Spectrum
     /// <param name="window">The window.</param>
     /// <param name="segmentPoints">Samples in a segment, from 2 to the samples there are. Samples after the last whole segment are not used.</param>
     /// <param name="overlap">By how much segments overlap, from 0 to below 1; one half suits most windows.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">A sample is not finite.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The rate, the segment or the overlap is not in its range.</exception>
-    public static Spectrum Averaged(double[] volts, SampleRate rate, SpectralWindow window, PointCount segmentPoints, Ratio overlap)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static Spectrum Averaged(double[] volts, SampleRate rate, SpectralWindow window, PointCount segmentPoints, Ratio overlap, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        Of(Samples(volts), rate, window, (segmentPoints, overlap), progress, cancellation);
+
+    private static SampleStore Samples(double[] volts) => NumberSamples.Of(volts ?? throw new ArgumentNullException(nameof(volts)));
+
+    private static Spectrum Of(SampleStore volts, SampleRate rate, SpectralWindow window, (PointCount Points, Ratio Overlap)? segments, IProgress<Ratio>? progress, CancellationToken cancellation)
     {
-        Check(volts, window);
-        long segment = segmentPoints.Points;
-        if (segment < 2 || segment > volts.Length)
-            throw Refuse.OutOfRange(segment, PointCount.Kind, nameof(segmentPoints), $"from 2 pts to the {volts.Length} pts of the record");
-        if (!(overlap.Fraction >= 0 && overlap.Fraction < 1))
-            throw Refuse.OutOfRange(overlap.Fraction, Ratio.Kind, nameof(overlap), "from 0 to below 1");
-        int hop = Math.Max(1, (int)Math.Round(segment * (1 - overlap.Fraction)));
-        return Averaged(volts, rate, window, (int)segment, hop, volts.Length - (int)segment);
+        LongCall? call = LongCall.Of(progress, cancellation);
+        Spectrum spectrum = Of(volts, rate, window, segments, call);
+        call?.Completed();
+        return spectrum;
     }
 
-    private static Spectrum Averaged(double[] volts, SampleRate rate, SpectralWindow window, int segment, int hop, int last)
+    /// <param name="volts">The samples.</param>
+    /// <param name="rate">Their sample rate.</param>
+    /// <param name="window">The window.</param>
+    /// <param name="segments">Length and overlap of segments; null for one spectrum of all samples.</param>
+    /// <param name="call">Who watches.</param>
+    internal static Spectrum Of(SampleStore volts, SampleRate rate, SpectralWindow window, (PointCount Points, Ratio Overlap)? segments, LongCall? call)
     {
-        double fs = Refuse.UnlessAboveZero(rate.SiValue, SampleRate.Kind, nameof(rate));
-        double[] weights = window.Weights(segment);
-        double sum = 0, squares = 0;
-        foreach (double w in weights)
-        {
-            sum += w;
-            squares += w * w;
-        }
-        var power = new double[segment / 2 + 1];
-        var samples = new double[segment];
-        int averages = 0;
-        for (int start = 0; start <= last; start += hop)
-        {
-            for (int i = 0; i < segment; i++)
-                samples[i] = volts[start + i] * weights[i];
-            Complex[] bins = Fourier.OfReal(samples);
-            for (int k = 0; k < power.Length; k++)
-                power[k] += bins[k].Real * bins[k].Real + bins[k].Imaginary * bins[k].Imaginary;
-            averages++;
-            if (hop == 0)
-                break;
-        }
-        for (int k = 0; k < power.Length; k++)
-            power[k] /= averages;
-        return new Spectrum(power, segment, window, fs, sum, squares, averages);
-    }
-
-    private static void Check(double[] volts, SpectralWindow window)
-    {
-        if (volts is null)
-            throw new ArgumentNullException(nameof(volts));
         if (window is null)
             throw new ArgumentNullException(nameof(window));
         if (volts.Length < 2)
             throw new ArgumentException($"{nameof(volts)} must hold at least 2 samples; has {volts.Length}", nameof(volts));
-        for (int i = 0; i < volts.Length; i++)
+        volts.Extremes(call?.Part(0, 0.05), out double lowest, out double highest);
+        if (volts.FirstUnusable(lowest, highest) is { } index)
+            throw new ArgumentException($"{nameof(volts)} must hold finite samples; sample {index} is {InWords.Number(volts[index], 17)}", nameof(volts));
+        double fs = Refuse.UnlessAboveZero(rate.SiValue, SampleRate.Kind, nameof(rate));
+        int segment = volts.Length, hop = volts.Length;
+        if (segments is { } parts)
         {
-            if (!(Math.Abs(volts[i]) <= 1e150))
-                throw new ArgumentException($"{nameof(volts)} must hold finite samples; sample {i} is {InWords.Number(volts[i], 17)}", nameof(volts));
+            long points = parts.Points.Points;
+            if (points < 2 || points > volts.Length)
+                throw Refuse.OutOfRange(points, PointCount.Kind, "segmentPoints", $"from 2 pts to the {volts.Length} pts of the record");
+            if (!(parts.Overlap.Fraction >= 0 && parts.Overlap.Fraction < 1))
+                throw Refuse.OutOfRange(parts.Overlap.Fraction, Ratio.Kind, "overlap", "from 0 to below 1");
+            segment = (int)points;
+            hop = Math.Max(1, (int)Math.Round(points * (1 - parts.Overlap.Fraction)));
         }
+        return new PowerSpectra(volts, window, segment, hop).Mean(fs, call?.Part(0.05, 1));
     }
 
     /// <summary>Frequency of a bin.</summary>

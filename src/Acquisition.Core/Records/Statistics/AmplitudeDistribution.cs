@@ -46,7 +46,7 @@ internal sealed class AmplitudeDistribution
             }
             return new AmplitudeDistribution(codes.ValueOf(codes.First), codes.ValueOf(codes.Last), counts, sums, codes.Total);
         }
-        Extremes(samples, call, out double minimum, out double maximum);
+        samples.Extremes(call?.Part(0, 0.3), out double minimum, out double maximum);
         int cells = minimum == maximum ? 1 : bins * Math.Max(1, 8192 / bins);
         var cellCounts = new long[cells];
         var cellSums = new double[cells];
@@ -68,24 +68,6 @@ internal sealed class AmplitudeDistribution
             }
         }
         return new AmplitudeDistribution(minimum, maximum, cellCounts, cellSums, samples.Length);
-    }
-
-    private static void Extremes(SampleStore samples, LongCall? call, out double minimum, out double maximum)
-    {
-        if (call is null)
-        {
-            samples.Extremes(0, samples.Length, out minimum, out maximum);
-            return;
-        }
-        minimum = double.PositiveInfinity;
-        maximum = double.NegativeInfinity;
-        for (int from = 0; from < samples.Length; from += Math.Min(SampleStore.SamplesPerLook, samples.Length - from))
-        {
-            call.Reached(0.3 * from / samples.Length);
-            samples.Extremes(from, from + Math.Min(SampleStore.SamplesPerLook, samples.Length - from), out double low, out double high);
-            minimum = Math.Min(minimum, low);
-            maximum = Math.Max(maximum, high);
-        }
     }
 
     /// <summary>How many samples lie from one value to another, both included, cells taken at their mean.</summary>

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -39,17 +40,23 @@ public sealed class AmplitudeHistogram
     /// <summary>The histogram of a record.</summary>
     /// <param name="record">The record.</param>
     /// <param name="bins">How many bins: 2 to 65536.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>
     /// <exception cref="ArgumentException">A sample is not a finite number.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="bins"/> is not 2 to 65536.</exception>
-    public static AmplitudeHistogram Of(Record record, int bins)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static AmplitudeHistogram Of(Record record, int bins, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         _ = record ?? throw new ArgumentNullException(nameof(record));
         if (bins is < 2 or > 65536)
             throw new ArgumentOutOfRangeException(nameof(bins), FormattableString.Invariant($"bins must be 2 to 65536; was {bins}"));
-        if (record.Samples.FirstNotFinite() is >= 0 and var index)
+        LongCall? call = LongCall.Of(progress, cancellation);
+        if (record.Samples.FirstNotFinite(call?.Part(0, 0.2)) is >= 0 and var index)
             throw new ArgumentException(FormattableString.Invariant($"record must hold finite samples; sample {index} is not"), nameof(record));
-        return Of(AmplitudeDistribution.Of(record.Samples, bins), bins, record.Kind);
+        AmplitudeDistribution distribution = AmplitudeDistribution.Of(record.Samples, bins, call?.Part(0.2, 1));
+        call?.Completed();
+        return Of(distribution, bins, record.Kind);
     }
 
     internal static AmplitudeHistogram Of(AmplitudeDistribution distribution, int bins, QuantityKind kind)

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 
 namespace Acquisition.Core;
 
@@ -40,18 +41,23 @@ public sealed class RecordPreview
     /// <summary>The preview of a record.</summary>
     /// <param name="record">The record.</param>
     /// <param name="columns">How many columns, at least 1; no more than there are samples are made.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="columns"/> is not 1 to 1 000 000.</exception>
-    public static RecordPreview Of(Record record, int columns)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static RecordPreview Of(Record record, int columns, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         _ = record ?? throw new ArgumentNullException(nameof(record));
         if (columns is < 1 or > 1_000_000)
             throw new ArgumentOutOfRangeException(nameof(columns), FormattableString.Invariant($"columns must be 1 to 1000000; was {columns}"));
+        LongCall? call = LongCall.Of(progress, cancellation);
         columns = Math.Min(columns, record.Length);
         var lows = new double[columns];
         var highs = new double[columns];
         for (int i = 0; i < columns; i++)
-            record.Samples.Extremes((int)FirstSample(i, columns, record.Length), (int)FirstSample(i + 1, columns, record.Length), out lows[i], out highs[i]);
+            record.Samples.Extremes((int)FirstSample(i, columns, record.Length), (int)FirstSample(i + 1, columns, record.Length), call, out lows[i], out highs[i]);
+        call?.Completed();
         return new RecordPreview(record, lows, highs);
     }
 

@@ -1,4 +1,5 @@
 using System;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -50,28 +51,44 @@ public sealed class RecordStatistics
         : new(new Finding("single-value", Severity.Note, "one sample has no spread"));
 
     /// <summary>The statistics of a record; absent where a sample is not a finite number.</summary>
+    /// <param name="record">The record.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>
-    public static Measured<RecordStatistics> Of(Record record)
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public static Measured<RecordStatistics> Of(Record record, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
-        SampleStore samples = (record ?? throw new ArgumentNullException(nameof(record))).Samples;
+        _ = record ?? throw new ArgumentNullException(nameof(record));
+        LongCall? call = LongCall.Of(progress, cancellation);
+        RunningMoments moments = Moments(record.Samples, call, out int notFinite);
+        call?.Completed();
+        return notFinite >= 0 ? new(PulseFindings.NotFinite(notFinite)) : new(new RecordStatistics(moments, record.Kind));
+    }
+
+    private static RunningMoments Moments(SampleStore samples, LongCall? call, out int notFinite)
+    {
         var moments = default(RunningMoments);
-        if (samples.CountCodes() is { } codes)
+        notFinite = -1;
+        if (CodeCounts.Of(samples, call) is { } codes)
         {
             for (int i = codes.First; i <= codes.Last; i++)
                 moments.Add(codes.ValueOf(i), codes.Counts[i]);
-            return new(new RecordStatistics(moments, record.Kind));
+            return moments;
         }
         var block = new double[4096];
-        for (int from = 0; from < samples.Length; from += block.Length)
+        for (int from = 0, count; from < samples.Length; from += count)
         {
-            int count = Math.Min(block.Length, samples.Length - from);
+            if (from % SampleStore.SamplesPerLook == 0)
+                call?.Reached(from, samples.Length);
+            count = Math.Min(block.Length, samples.Length - from);
             samples.Copy(from, block, 0, count);
-            RunningMoments some = OfBlock(block, count, out int notFinite);
-            if (notFinite >= 0)
-                return new(PulseFindings.NotFinite(from + notFinite));
-            moments.Add(some);
+            moments.Add(OfBlock(block, count, out int at));
+            if (at < 0)
+                continue;
+            notFinite = from + at;
+            break;
         }
-        return new(new RecordStatistics(moments, record.Kind));
+        return moments;
     }
 
     /// <summary>Mean, rms, extremes and count in one line.</summary>

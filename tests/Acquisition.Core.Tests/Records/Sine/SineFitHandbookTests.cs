@@ -55,7 +55,7 @@ public sealed class SineFitHandbookTests
     {
         CheckValue value = CheckValue.All[id];
         double[] x = Enumerable.Range(0, 256).Select(n => Math.Cos(2 * Math.PI * 20.3 * n / 256 + 0.7)).ToArray();
-        value.Confirm(InterpolatedDft.Of(x, 0, 256, hann: value.Text("window").StartsWith("Hann", StringComparison.Ordinal)).Position);
+        value.Confirm(InterpolatedDft.Of(new SamplePasses(NumberSamples.Of(x)), 256, hann: value.Text("window").StartsWith("Hann", StringComparison.Ordinal)).Position);
     }
 
     [Theory, HandbookData("QS-")]

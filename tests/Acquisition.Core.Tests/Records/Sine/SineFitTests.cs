@@ -61,8 +61,9 @@ public sealed class SineFitTests
         double[] x = Make(1003, 0.123, noise: 0.1);
         var model = new SineModel(0.7, 0.2, 0.1, 0.123);
         SineSums fours = default, single = default;
-        fours.Add(x, 0, x.Length, 501, 501, model);
-        single.AddSingly(x, 0, x.Length, 501, 501, model);
+        var block = new SampleBlock(x, 0, 0, x.Length);
+        fours.Add(block, 501, 501, model);
+        single.AddSingly(block, 0, x.Length, 501, 501, model);
 
         Assert.Equal(single.RR, fours.RR, 1e-10);
         Assert.Equal(single.TRC, fours.TRC, 1e-10);

@@ -19,7 +19,12 @@ public sealed class SpectrumTests
         foreach (int n in new[] { 1, 2, 3, 4, 5, 7, 8, 12, 15, 30, 31, 64, 100, 127, 128, 250, 1000 })
         {
             double[] x = SineFitTests.Make(n, 0.21, noise: 0.5, offset: 0.3, seed: n);
-            Complex[] bins = Fourier.OfReal(x);
+            var transform = new RealTransform(n);
+            for (int i = 0; i < n; i++)
+                transform[i] = x[i];
+            Assert.Equal(x, Enumerable.Range(0, n).Select(i => transform[i]));
+            transform.Transform();
+            Complex[] bins = Enumerable.Range(0, transform.Bins).Select(transform.Bin).ToArray();
             Assert.Equal(n / 2 + 1, bins.Length);
             for (int k = 0; k < bins.Length; k++)
             {
