@@ -44,7 +44,7 @@ public sealed class Ambiguity
 
     private static string[] Terms(double[] vector, IReadOnlyList<string> elements, int sign) =>
         Enumerable.Range(0, vector.Length).Where(i => Math.Sign(vector[i]) == sign)
-            .Select(i => Math.Abs(vector[i]) == 1 ? elements[i] : $"{elements[i]} ({Records.InWords.Number(Math.Abs(vector[i]))} times)").ToArray();
+            .Select(i => Math.Abs(vector[i]) == 1 ? elements[i] : $"{elements[i]} ({FewDigits.Number(Math.Abs(vector[i]))} times)").ToArray();
 
     private static string And(string[] names) =>
         names.Length == 1 ? names[0] : string.Join(", ", names.Take(names.Length - 1).ToArray()) + " and " + names[names.Length - 1] + " each";

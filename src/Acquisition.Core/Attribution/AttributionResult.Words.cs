@@ -21,12 +21,12 @@ public sealed partial class AttributionResult
         IReadOnlyList<string> elements = PathOr(path);
         List<AttributionShare> shares = Shares(point, elements);
         bool isAnother = Math.Abs(point.Hertz - frequency.SiValue) > 1e-9 * point.Hertz;
-        string where = $"At {InWords.Hertz(point.Hertz)}{(isAnother ? $", the solved frequency nearest to {InWords.Hertz(frequency.SiValue)}" : "")}, relative to {InWords.Hertz(ReferenceFrequency.SiValue)},";
+        string where = $"At {FewDigits.Hertz(point.Hertz)}{(isAnother ? $", the solved frequency nearest to {FewDigits.Hertz(frequency.SiValue)}" : "")}, relative to {FewDigits.Hertz(ReferenceFrequency.SiValue)},";
         if (shares.Count == 0)
             return $"{where} the sweeps do not determine {AttributionRow.Join(elements)}.";
         double total = point.Solution.Level(CombinationOf(elements));
         string parts = string.Join(", ", shares.OrderBy(s => s.Level.Decibels).Select(InText).ToArray());
-        string sentence = $"{where} {AttributionRow.Join(elements)} reads {InWords.Decibels(total)}: {parts}. {Verdict(point, shares)}";
+        string sentence = $"{where} {AttributionRow.Join(elements)} reads {FewDigits.Decibels(total)}: {parts}. {Verdict(point, shares)}";
         string[] assumed = point.Rows.Where(r => r.Evidence == AttributionEvidence.Assumed).Select(r => r.Text).ToArray();
         if (assumed.Length > 0)
             sentence += $" This rests on: {string.Join("; ", assumed)}.";
@@ -36,8 +36,8 @@ public sealed partial class AttributionResult
     }
 
     private static string InText(AttributionShare share) =>
-        $"{share.Name} {InWords.Decibels(share.Level.Decibels)}"
-        + (share.Uncertainty is { } u ? $" (u {InWords.Decibels(u.Decibels)}" + (share.Fraction is { } f ? $", {f.Percent.ToString("F0", CultureInfo.InvariantCulture)} %)" : ")") : "")
+        $"{share.Name} {FewDigits.Decibels(share.Level.Decibels)}"
+        + (share.Uncertainty is { } u ? $" (u {FewDigits.Decibels(u.Decibels)}" + (share.Fraction is { } f ? $", {f.Percent.ToString("F0", CultureInfo.InvariantCulture)} %)" : ")") : "")
         + (share.IsNotSeparated ? ", not separated" : "");
 
     /// <summary>Who takes most, if the difference to the next exceeds twice its uncertainty.</summary>
@@ -56,7 +56,7 @@ public sealed partial class AttributionResult
             return $"The largest part is {first.Name}{open}; no uncertainty is known.";
         return step > 2 * u
             ? $"The largest part is {first.Name}{open}."
-            : $"{first.Name} and {byLoss[1].Name} take parts that differ by {InWords.Decibels(step)} with a standard uncertainty of {InWords.Decibels(u)}: which is larger is not decided.";
+            : $"{first.Name} and {byLoss[1].Name} take parts that differ by {FewDigits.Decibels(step)} with a standard uncertainty of {FewDigits.Decibels(u)}: which is larger is not decided.";
     }
 
     private List<Ambiguity> FindAmbiguities()
@@ -134,13 +134,13 @@ public sealed partial class AttributionResult
                 .SelectMany(p => p.Rows.Select((r, i) => (r, p.Solution.Residuals[i], p.Hertz, Weight: Math.Abs(p.Solution.WeightedResiduals[i]))))
                 .OrderByDescending(x => x.Weight).Select(x => (x.r, x.Item2, x.Hertz)).First();
             findings.Add(new Finding("decibels-do-not-add-up", Severity.Warning,
-                $"chi-squared is {InWords.Number(squares)} for {DegreesOfFreedom} rows to spare: the residuals are larger than the uncertainties, most at {InWords.Hertz(worst.Hertz)} for {worst.Row} ({InWords.Decibels(worst.Level)})",
+                $"chi-squared is {FewDigits.Number(squares)} for {DegreesOfFreedom} rows to spare: the residuals are larger than the uncertainties, most at {FewDigits.Hertz(worst.Hertz)} for {worst.Row} ({FewDigits.Decibels(worst.Level)})",
                 "elements load each other, a range was changed, or an uncertainty is too small", "handbook 10.4"));
         }
         if (Interaction is { } pair)
         {
             findings.Add(new Finding("elements-load-each-other", Severity.Warning,
-                $"paths with both {pair.First} and {pair.Second} differ from the sum of the two by up to {InWords.Decibels(pair.Largest.Decibels)} at {InWords.Hertz(pair.LargestAt.SiValue)}",
+                $"paths with both {pair.First} and {pair.Second} differ from the sum of the two by up to {FewDigits.Decibels(pair.Largest.Decibels)} at {FewDigits.Hertz(pair.LargestAt.SiValue)}",
                 $"count {pair.First} + {pair.Second} as one element, or compute the loaded network", "handbook 10.4"));
         }
         return findings;
@@ -148,5 +148,5 @@ public sealed partial class AttributionResult
 
     /// <summary>Elements, rank and check in one line.</summary>
     public override string ToString() =>
-        $"{Elements.Count} elements, rank {Rank}, {_points.Count} frequencies" + (ChiSquared is { } chi ? $", chi-squared {InWords.Number(chi)} for {DegreesOfFreedom}" : "");
+        $"{Elements.Count} elements, rank {Rank}, {_points.Count} frequencies" + (ChiSquared is { } chi ? $", chi-squared {FewDigits.Number(chi)} for {DegreesOfFreedom}" : "");
 }

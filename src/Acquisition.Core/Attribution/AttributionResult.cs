@@ -155,7 +155,7 @@ public sealed partial class AttributionResult
         double f = Refuse.UnlessAboveZero(frequency.SiValue, Frequency.Kind, nameof(frequency));
         double lowest = Math.Min(ReferenceFrequency.SiValue, _points.Min(p => p.Hertz)), highest = Math.Max(ReferenceFrequency.SiValue, _points.Max(p => p.Hertz));
         if (f < lowest || f > highest)
-            throw Refuse.OutOfRange(f, Frequency.Kind, nameof(frequency), $"from {InWords.Hertz(lowest)} to {InWords.Hertz(highest)}, where the sweeps were solved", "measure the combinations there too");
+            throw Refuse.OutOfRange(f, Frequency.Kind, nameof(frequency), $"from {FewDigits.Hertz(lowest)} to {FewDigits.Hertz(highest)}, where the sweeps were solved", "measure the combinations there too");
         return _points.OrderBy(p => Math.Abs(Math.Log(p.Hertz / f))).First();
     }
 

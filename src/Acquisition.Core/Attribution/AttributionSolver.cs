@@ -39,12 +39,12 @@ internal static class AttributionSolver
         double low = measured.Max(r => r.Sweep.HertzValues[0]), high = measured.Min(r => r.Sweep.HertzValues[r.Sweep.Count - 1]);
         double[] covered = measured[0].Sweep.HertzValues.Where(f => f >= low && f <= high).ToArray();
         if (covered.Length == 0)
-            throw new InvalidOperationException($"the sweeps have no frequency in common: {AttributionRow.Join(measured[0].Elements)} has no point from {InWords.Hertz(low)} to {InWords.Hertz(high)}, where all sweeps reach");
+            throw new InvalidOperationException($"the sweeps have no frequency in common: {AttributionRow.Join(measured[0].Elements)} has no point from {FewDigits.Hertz(low)} to {FewDigits.Hertz(high)}, where all sweeps reach");
         double zero = reference ?? covered[0];
         foreach (AttributionRow row in rows)
         {
             if (row.Evidence != AttributionEvidence.Assumed && !(zero >= row.Sweep.HertzValues[0] && zero <= row.Sweep.HertzValues[row.Sweep.Count - 1]))
-                throw new InvalidOperationException($"the reference frequency {InWords.Hertz(zero)} lies outside the sweep of {row} ({row.Sweep.Lowest} to {row.Sweep.Highest}); choose one that all sweeps cover");
+                throw new InvalidOperationException($"the reference frequency {FewDigits.Hertz(zero)} lies outside the sweep of {row} ({row.Sweep.Lowest} to {row.Sweep.Highest}); choose one that all sweeps cover");
         }
         bool weighted = measured.All(r => r.Sweep.HasUncertainties) || uncertainty is not null;
         if (!weighted && measured.Length < rows.Length)
@@ -74,7 +74,7 @@ internal static class AttributionSolver
             points.Add(new AttributionPoint(f, active, space, new WeightedSolution(coefficients, levels, covariance, space.Rank)));
         }
         if (points.Count == 0)
-            throw new InvalidOperationException($"besides the reference {InWords.Hertz(zero)} the sweeps have no frequency in common; measure at least two frequencies");
+            throw new InvalidOperationException($"besides the reference {FewDigits.Hertz(zero)} the sweeps have no frequency in common; measure at least two frequencies");
         return new AttributionResult(attribution, zero, points, weighted);
     }
 
@@ -100,7 +100,7 @@ internal static class AttributionSolver
             u = uZero = uncertainty!.Value;
         variance = u!.Value * u.Value + uZero * uZero;
         if (!(variance > 0))
-            throw new InvalidOperationException($"the sweep of {row} has an uncertainty of 0 dB at {InWords.Hertz(hertz)}; a row that is exact would silence all others: give it the uncertainty that it has");
+            throw new InvalidOperationException($"the sweep of {row} has an uncertainty of 0 dB at {FewDigits.Hertz(hertz)}; a row that is exact would silence all others: give it the uncertainty that it has");
         return level - atZero;
     }
 }

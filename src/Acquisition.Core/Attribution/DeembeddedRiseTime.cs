@@ -149,17 +149,17 @@ public sealed class DeembeddedRiseTime
     private static List<Finding> Judge(double? edge, double? deviation, double ratio)
     {
         var findings = new List<Finding>();
-        string times = $"the displayed rise time is {InWords.Number(ratio, 3)} times the chain's own";
+        string times = $"the displayed rise time is {FewDigits.Number(ratio, 3)} times the chain's own";
         if (edge is null)
         {
             findings.Add(new Finding("edge-not-resolved", Severity.Failure, $"{times}: it shows the chain, and only an upper bound of the edge", "use a faster chain", "handbook 2.5"));
         }
         else if (ratio < LeastRatio)
         {
-            findings.Add(new Finding("edge-mostly-chain", Severity.Warning, $"{times}: below {InWords.Number(LeastRatio)} the result is dominated by its uncertainty", "use a chain with less than half the rise time of the edge", "handbook 2.5"));
+            findings.Add(new Finding("edge-mostly-chain", Severity.Warning, $"{times}: below {FewDigits.Number(LeastRatio)} the result is dominated by its uncertainty", "use a chain with less than half the rise time of the edge", "handbook 2.5"));
         }
         if (edge is { } t && deviation > 0.3 * t)
-            findings.Add(new Finding("edge-uncertain", Severity.Warning, $"the standard uncertainty is {InWords.Number(100 * deviation.Value / t, 2)} % of the rise time: state the upper bound instead", null, "handbook 2.5"));
+            findings.Add(new Finding("edge-uncertain", Severity.Warning, $"the standard uncertainty is {FewDigits.Number(100 * deviation.Value / t, 2)} % of the rise time: state the upper bound instead", null, "handbook 2.5"));
         return findings;
     }
 

@@ -138,7 +138,7 @@ public sealed class RollOffAttribution
         double[] hertz = Enumerable.Range(0, 401).Select(i => i == 400 ? to.SiValue : first * Math.Pow(to.SiValue / first, i / 400.0)).ToArray();
         // The uncertainty is that of the level relative to the reference: all of it belongs to the point, none to the reference.
         var sweep = Sweep.OfDecibels(hertz, hertz.Select(level).ToArray(), hertz.Select(_ => u).ToArray());
-        string text = $"{element} assumed {shape} within {InWords.Decibels(u)} (standard uncertainty) from {InWords.Hertz(first)} to {InWords.Hertz(to.SiValue)}";
+        string text = $"{element} assumed {shape} within {FewDigits.Decibels(u)} (standard uncertainty) from {FewDigits.Hertz(first)} to {FewDigits.Hertz(to.SiValue)}";
         return With(new AttributionRow(AttributionEvidence.Assumed, [element], coefficients, sweep, text, first, to.SiValue));
     }
 

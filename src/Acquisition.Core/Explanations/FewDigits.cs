@@ -1,11 +1,42 @@
+using System;
 using System.Globalization;
 
 namespace Acquisition.Core;
 
-/// <summary>Values in the sentences of findings: as few digits as a reader can use, with their unit.</summary>
+/// <summary>Values in sentences and tables for people: as few digits as a reader can use, with their unit. Counts are written in full, ratios in percent, ppm or ppb.</summary>
 internal static class FewDigits
 {
     internal static string InWords<T>(this T value, int digits = 4)
-        where T : struct, IQuantity =>
-        value.ToQuantity().ToString("G" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        where T : struct, IQuantity
+    {
+        Quantity quantity = value.ToQuantity();
+        return Of(quantity.SiValue, quantity.Kind, digits);
+    }
+
+    internal static string Of(double value, QuantityKind kind, int digits = 4) =>
+        ReferenceEquals(kind, Ratio.Kind) ? Share(value, digits) : QuantityText.Format(ReferenceEquals(kind, PointCount.Kind) ? value : Round(value, digits), kind, null, null);
+
+    internal static string Hertz(double value, int digits = 6) => Of(value, QuantityKind.Frequency, digits);
+
+    internal static string Seconds(double value, int digits = 4) => Of(value, QuantityKind.Duration, digits);
+
+    internal static string Volts(double value, int digits = 4) => Of(value, QuantityKind.Voltage, digits);
+
+    /// <summary>Decibels with the digits that a reader can use: two decimals.</summary>
+    internal static string Decibels(double value, int decimals = 2) =>
+        Math.Round(value, decimals).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + " dB";
+
+    /// <summary>A plain number.</summary>
+    internal static string Number(double value, int digits = 4) => Round(value, digits).ToString(CultureInfo.InvariantCulture);
+
+    internal static double Round(double value, int digits = 4) =>
+        double.Parse(value.ToString("E" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    // Percent where a person thinks in percent, ppm and ppb below.
+    private static string Share(double value, int digits)
+    {
+        double size = Math.Abs(value);
+        (double scaled, string unit) = size >= 1e-4 || size < 1e-12 ? (100 * value, " %") : size >= 1e-7 ? (1e6 * value, " ppm") : (1e9 * value, " ppb");
+        return (size < 1e-12 ? "0" : Number(scaled, digits)) + unit;
+    }
 }

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Text;
 
 namespace Acquisition.Core.Planning;
@@ -10,29 +9,6 @@ internal sealed class PlainText
 {
     private const int LabelWidth = 22;
     private readonly StringBuilder _text = new();
-
-    /// <summary>A quantity to four significant digits; counts in full, ratios in percent.</summary>
-    internal static string Short<T>(T value)
-        where T : struct, IQuantity
-    {
-        Quantity quantity = value.ToQuantity();
-        return ReferenceEquals(quantity.Kind, PointCount.Kind) ? value.ToString()! : Short(quantity.SiValue, quantity.Kind);
-    }
-
-    internal static string Short(double value, QuantityKind kind) => ReferenceEquals(kind, Ratio.Kind) ? Share(value) : QuantityText.Format(Round(value), kind, null, null);
-
-    // Percent where a person thinks in percent, ppm and ppb below.
-    private static string Share(double value)
-    {
-        double size = Math.Abs(value);
-        (double scaled, string unit) = size >= 1e-4 || size < 1e-12 ? (100 * value, " %") : size >= 1e-7 ? (1e6 * value, " ppm") : (1e9 * value, " ppb");
-        return (size < 1e-12 ? "0" : Number(scaled)) + unit;
-    }
-
-    /// <summary>A plain number to four significant digits.</summary>
-    internal static string Number(double value) => Round(value).ToString(CultureInfo.InvariantCulture);
-
-    internal static double Round(double value) => double.Parse(value.ToString("E3", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
     internal void Line(string line) => _text.Append(line).Append('\n');
 
@@ -46,10 +22,10 @@ internal sealed class PlainText
     {
         if (value is null)
             return;
-        Row(label, (bound.Length == 0 ? "" : bound + " ") + Short(value.Value) + (verdict is null ? "" : "   " + verdict));
+        Row(label, (bound.Length == 0 ? "" : bound + " ") + value.Value.InWords() + (verdict is null ? "" : "   " + verdict));
         Note(value.Method + " (" + value.Source + ")");
         foreach (RuleOfThumb<T> rule in value.Rules)
-            Note(FormattableString.Invariant($"rule of thumb {rule.Rule}: {Short(rule.Value)} ({rule.Difference.Percent:+0.0;-0.0;0} %)"));
+            Note(FormattableString.Invariant($"rule of thumb {rule.Rule}: {rule.Value.InWords()} ({rule.Difference.Percent:+0.0;-0.0;0} %)"));
     }
 
     internal void Findings(IReadOnlyList<Finding> findings)

@@ -97,7 +97,7 @@ public class DisplayedWaveformTests
         Assert.DoesNotContain(settled.Findings, finding => finding.Code == "levels-unsettled");
         Finding said = Assert.Single(ringing.Findings, finding => finding.Code == "levels-unsettled");
         double alone = Response.Butterworth(4, 60.MHz()).RiseTimeOf(new Edge(2.8.ns())).Value.Seconds;
-        Assert.Contains("one edge alone would take " + Acquisition.Core.Planning.PlainText.Short(alone, Duration.Kind), said.Message, StringComparison.Ordinal);
+        Assert.Contains("one edge alone would take " + FewDigits.Of(alone, Duration.Kind), said.Message, StringComparison.Ordinal);
         Assert.Equal(alone, ringing.DisplayedEdge!.Rules.Single(rule => rule.Rule.StartsWith("one edge alone", StringComparison.Ordinal)).Value.Seconds, 1e-15);
         Signal shown = Response.Butterworth(4, 60.MHz()).Apply(Clock);
         Assert.Equal(shown.PeakToPeak.Volts, ringing.DisplayedAmplitude.Value.SiValue, 1e-9);

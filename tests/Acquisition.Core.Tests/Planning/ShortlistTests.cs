@@ -50,7 +50,7 @@ public class ShortlistTests
             Outlook outlook = candidate.Outlook!;
             Criterion edge = candidate.Criteria.Single(criterion => criterion.Code == "edge"), amplitude = candidate.Criteria.Single(criterion => criterion.Code == "amplitude");
             double top = outlook.Response.AmplitudeRatio(120.MHz()).Fraction;
-            Assert.Equal(PlainText.Short(Math.Abs(1 - top), Ratio.Kind), amplitude.Offered);
+            Assert.Equal(FewDigits.Of(Math.Abs(1 - top), Ratio.Kind), amplitude.Offered);
             if (outlook.EdgeError is not { } error || Math.Abs(error.Fraction) > 0.6)
                 continue;
             double wantedMargin = error.Fraction <= 0 ? 1e6 : (0.15 / error.Fraction) - 1;

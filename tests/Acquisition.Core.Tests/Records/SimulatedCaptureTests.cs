@@ -64,7 +64,7 @@ public sealed class SimulatedCaptureTests
     {
         CheckValue v = CheckValue.All[id];
         SimulatedCapture raw = new SimulatedCapture(Silence, 1.GSaPerS(), 20.kpts()).WithNoise(1.Vrms());
-        double before = RecordStatistics.Of(raw.Capture()).Value.AcRms.SiValue, after = RecordStatistics.Of(raw.WithMode(DecimationMode.HighResolution, v.Integer("boxcar")).Capture()).Value.AcRms.SiValue;
+        double before = RecordStatistics.Of(raw.Capture()).Value.AcRms.SiValue, after = RecordStatistics.Of(raw.WithHighResolution(v.Integer("boxcar")).Capture()).Value.AcRms.SiValue;
 
         Assert.Equal(v.Expected, Math.Log(before / after, 2), 0.03);
     }
@@ -77,7 +77,7 @@ public sealed class SimulatedCaptureTests
         int m = v.Integer("boxcar");
         var rate = SampleRate.FromSamplesPerSecond(m * 1e6);
         Signal atBandEdge = Signal.Sine(Frequency.FromHertz(v.Expected * 1e6), 1.Vpk());
-        Record stored = new SimulatedCapture(atBandEdge, rate, 20.kpts()).WithMode(DecimationMode.HighResolution, m).Capture();
+        Record stored = new SimulatedCapture(atBandEdge, rate, 20.kpts()).WithHighResolution(m).Capture();
 
         Assert.Equal(0.5, RecordStatistics.Of(stored).Value.AcRms.SiValue, 0.001);
         Assert.Equal(1e6, stored.SampleRate.SamplesPerSecond);
@@ -106,7 +106,7 @@ public sealed class SimulatedCaptureTests
         Signal spikes = Signal.PulseTrain(Frequency.FromHertz(1e5), 1.Vpp(), 2.ns());
         SimulatedCapture capture = new SimulatedCapture(spikes, 1.GSaPerS(), 1.kpts()).WithStart(Duration.FromNanoseconds(3.5));
 
-        Record sampled = capture.WithMode(DecimationMode.Sample, 100).Capture(), peaks = capture.WithMode(DecimationMode.PeakDetect, 100).Capture();
+        Record sampled = capture.WithDecimation(100).Capture(), peaks = capture.WithPeakDetect(100).Capture();
 
         Assert.Equal(sampled.ToSiValues().Min(), sampled.ToSiValues().Max());
         Assert.Equal(1, peaks.ToSiValues().Max() - peaks.ToSiValues().Min(), 1e-9);
@@ -181,7 +181,7 @@ public sealed class SimulatedCaptureTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new SimulatedCapture(Tone, default, 100.pts()));
         Assert.Throws<ArgumentOutOfRangeException>(() => new SimulatedCapture(Tone, 1.GSaPerS(), default));
         Assert.Throws<ArgumentOutOfRangeException>(() => capture.WithConverter(17.bit(), 1.Vpp()));
-        Assert.Throws<ArgumentOutOfRangeException>(() => capture.WithMode(DecimationMode.Sample, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => capture.WithDecimation(0));
         Assert.Throws<ArgumentOutOfRangeException>(() => capture.WithClockJitter(-1.ps()));
         Assert.Throws<ArgumentException>(() => capture.CaptureSegments([1.us(), 0.us()], 0.s()));
         Assert.Throws<NotSupportedException>(() => capture.Through(Response.Gaussian(1.GHz())) is var _ && new SimulatedCapture(Signal.RandomBits(BitRate.FromBitsPerSecond(1e6), 1.Vpp()), 1.GSaPerS(), 10.pts()).Capture() is null);

@@ -36,7 +36,7 @@ public sealed class Difference
     public bool IsAbsolute { get; }
 
     /// <summary>The change in words.</summary>
-    public string Change => Relative is { } change ? (change.SiValue > 0 ? "+" : "") + PlainText.Short(change) + (IsAbsolute ? " (difference)" : "") : "";
+    public string Change => Relative is { } change ? (change.SiValue > 0 ? "+" : "") + change.InWords() + (IsAbsolute ? " (difference)" : "") : "";
 
     /// <summary>Name and both values.</summary>
     public override string ToString() => $"{Name}: {First} -> {Second}";

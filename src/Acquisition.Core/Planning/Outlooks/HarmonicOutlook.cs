@@ -37,6 +37,6 @@ public sealed class HarmonicOutlook
 
     /// <summary>The line in words.</summary>
     public override string ToString() => IsAliased
-        ? $"harmonic {Number}, {PlainText.Short(Frequency)}, folds to {PlainText.Short(ShownAt)} with {PlainText.Short(Displayed)}"
-        : $"harmonic {Number}, {PlainText.Short(Frequency)}: {PlainText.Short(Displayed)}";
+        ? $"harmonic {Number}, {Frequency.InWords()}, folds to {ShownAt.InWords()} with {Displayed.InWords()}"
+        : $"harmonic {Number}, {Frequency.InWords()}: {Displayed.InWords()}";
 }

@@ -55,7 +55,7 @@ public sealed partial class Outlook
             if (FullScale is not { } range)
                 return null;
             if (Setup.EffectiveBits.Count > 0 && Signal.Fundamental is { } fundamental)
-                return new Explained<BitDepth>("effective bits", BitDepth.FromSi(Interpolate(Setup.EffectiveBits, fundamental.SiValue), "bits"), "stated ones, at " + PlainText.Short(fundamental), "data sheet");
+                return new Explained<BitDepth>("effective bits", BitDepth.FromSi(Interpolate(Setup.EffectiveBits, fundamental.SiValue), "bits"), "stated ones, at " + fundamental.InWords(), "data sheet");
             string method = "quantisation" + (Noise is null ? "" : ", noise") + (JitterNoise is null ? "" : ", jitter") + ", of this signal, against a sine that fills the range";
             return new Explained<BitDepth>("effective bits", LeavesNoBits ? default : EffectiveResolution.FromNoise(range, TotalNoise!.Value), method, "handbook 6.3, 6.8",
                 null, null, Noise is null ? ["the noise of chain and input is not known and left out"] : null);

@@ -160,7 +160,7 @@ public sealed partial class Outlook
         if (Signal.SteepestEdge is null && Signal.Fundamental is { } fundamental)
         {
             shown = applied * Response.AmplitudeRatio(fundamental).SiValue * Boxcar(fundamental.SiValue);
-            method = "gain of the chain at " + PlainText.Short(fundamental);
+            method = "gain of the chain at " + fundamental.InWords();
             source = "handbook 4.6";
         }
         else
@@ -193,7 +193,7 @@ public sealed partial class Outlook
         if (waveform is not null)
             return (waveform.High - waveform.Low, "lowest to highest value of the computed waveform: its levels do not settle");
         if (Response.PassesDc && shortest >= needed && !double.IsPositiveInfinity(shortest))
-            return (swing * Math.Abs(Response.DcGain), "levels settle to 0.1 % within " + PlainText.Short(needed, Duration.Kind) + ", their plateaus last " + PlainText.Short(shortest, Duration.Kind));
+            return (swing * Math.Abs(Response.DcGain), "levels settle to 0.1 % within " + FewDigits.Of(needed, Duration.Kind) + ", their plateaus last " + FewDigits.Of(shortest, Duration.Kind));
         return (swing * Math.Abs(Response.StepReference), "gain of the chain for a long pulse");
     }
 

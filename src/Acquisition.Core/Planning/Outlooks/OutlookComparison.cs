@@ -86,7 +86,7 @@ public sealed class OutlookComparison
     private static void Add<T>(List<Difference> rows, string name, T? first, T? second)
         where T : struct, IQuantity
     {
-        string one = first is { } a ? PlainText.Short(a) : "-", other = second is { } b ? PlainText.Short(b) : "-";
+        string one = first is { } a ? a.InWords() : "-", other = second is { } b ? b.InWords() : "-";
         if (one == other)
             return;
         double before = first?.ToQuantity().SiValue ?? 0, after = second?.ToQuantity().SiValue ?? 0;
@@ -98,7 +98,7 @@ public sealed class OutlookComparison
 
     private static void AddNumber(List<Difference> rows, string name, double? first, double? second)
     {
-        string one = first is { } a ? PlainText.Number(a) : "-", other = second is { } b ? PlainText.Number(b) : "-";
+        string one = first is { } a ? FewDigits.Number(a) : "-", other = second is { } b ? FewDigits.Number(b) : "-";
         if (one == other)
             return;
         Ratio? change = first is { } before && second is { } after && before != 0 ? Ratio.FromSi((after - before) / before, "change") : null;

@@ -23,14 +23,14 @@ internal sealed class OutlookContributions(Outlook outlook)
         double share = Math.Max(0, (with - ideal) / reference);
         if (double.IsNaN(share))
             share = 0;
-        return new Contribution(element, Ratio.FromSi(share, "share"), $"slows the edge by {PlainText.Short(Math.Max(0, with - ideal), Duration.Kind)}, {PlainText.Short(share, Ratio.Kind)} of it");
+        return new Contribution(element, Ratio.FromSi(share, "share"), $"slows the edge by {FewDigits.Of(Math.Max(0, with - ideal), Duration.Kind)}, {FewDigits.Of(share, Ratio.Kind)} of it");
     }
 
     private Contribution OfAmplitude(string element, Response without)
     {
         double hertz = outlook.Signal.Fundamental?.SiValue ?? 0;
         double with = outlook.Response.Magnitude(hertz), ideal = without.Magnitude(hertz), share = Math.Max(0, (ideal - with) / ideal);
-        return new Contribution(element, Ratio.FromSi(share, "share"), $"takes {PlainText.Short(share, Ratio.Kind)} of the amplitude");
+        return new Contribution(element, Ratio.FromSi(share, "share"), $"takes {FewDigits.Of(share, Ratio.Kind)} of the amplitude");
     }
 
     private void AddSampling(List<Contribution> all)
@@ -39,11 +39,11 @@ internal sealed class OutlookContributions(Outlook outlook)
         {
             // A point may be off by up to one interval on each side of the edge; two intervals and more are what reconstruction can work with.
             double share = intervals < 2 ? (1 / intervals) - 0.5 : 0;
-            all.Add(new Contribution("sampling", Ratio.FromSi(Math.Min(share, 1e6), "share"), FormattableString.Invariant($"puts {PlainText.Number(intervals)} intervals on the edge")));
+            all.Add(new Contribution("sampling", Ratio.FromSi(Math.Min(share, 1e6), "share"), FormattableString.Invariant($"puts {FewDigits.Number(intervals)} intervals on the edge")));
         }
         else if (outlook.InterpolationError is { } error)
         {
-            all.Add(new Contribution("sampling", error, $"drawing between samples is off by up to {PlainText.Short(error)} of the amplitude"));
+            all.Add(new Contribution("sampling", error, $"drawing between samples is off by up to {error.InWords()} of the amplitude"));
         }
         else if (outlook.Signal.Fundamental is not null)
         {

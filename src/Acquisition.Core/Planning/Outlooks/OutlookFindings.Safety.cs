@@ -17,7 +17,7 @@ internal sealed partial class OutlookFindings
         if (peak > TouchableVolts)
         {
             Add("hazardous-voltage", Severity.Safety,
-                $"the signal reaches {PlainText.Short(Signal.Peak)}, which can hurt; the lowest rating and category of instrument, probe and accessory holds, and a reference lead of an earthed input on a live node makes a fault current",
+                $"the signal reaches {Signal.Peak.InWords()}, which can hurt; the lowest rating and category of instrument, probe and accessory holds, and a reference lead of an earthed input on a live node makes a fault current",
                 "probe and input rated for the place, differential or isolated where no point is earth; " + Defer, "handbook 12.6; IEC 61010-1, IEC 61010-2-030 (from memory)");
         }
         if (outlook.Setup.Applied.Chain is not { } chain)
@@ -33,7 +33,7 @@ internal sealed partial class OutlookFindings
         if (input.Rating is { } inputRating)
             Rated(input.Name, atInput, inputRating.At(frequency), frequency);
         else if (input.IsTerminated && Power(atInput, input) > 0.5)
-            Add("terminator-power", Severity.Safety, $"up to {PlainText.Short(Power(atInput, input), Core.Power.Kind)} go into the {PlainText.Short(input.InputResistance)} of {input.Name}; such inputs are usually made for 0.5 W (5 V rms)",
+            Add("terminator-power", Severity.Safety, $"up to {FewDigits.Of(Power(atInput, input), Core.Power.Kind)} go into the {input.InputResistance.InWords()} of {input.Name}; such inputs are usually made for 0.5 W (5 V rms)",
                 "look up its limit, or attenuate before it", "handbook 7.5, common practice");
     }
 
@@ -44,7 +44,7 @@ internal sealed partial class OutlookFindings
     {
         if (rating is { } limit && volts <= limit.SiValue)
             return;
-        string allowed = rating is { } known ? $"stands {PlainText.Short(known)}" : "has no rating";
-        Add("over-voltage", Severity.Safety, $"{name} {allowed} at {PlainText.Short(frequency)}; {PlainText.Short(volts, Voltage.Kind)} would be applied", "a probe that is rated for it; " + Defer, "handbook 7.10, 12.6");
+        string allowed = rating is { } known ? $"stands {known.InWords()}" : "has no rating";
+        Add("over-voltage", Severity.Safety, $"{name} {allowed} at {frequency.InWords()}; {FewDigits.Of(volts, Voltage.Kind)} would be applied", "a probe that is rated for it; " + Defer, "handbook 7.10, 12.6");
     }
 }

@@ -10,28 +10,28 @@ internal sealed partial class OutlookFindings
         double swing = outlook.DisplayedAmplitude.Value.SiValue;
         if (outlook.FullScale is not { } range)
         {
-            Add("no-range", Severity.Failure, $"no range of {outlook.Setup.Digitizer.Name} holds {PlainText.Short(outlook.DisplayedAmplitude.Value)}", "a probe that divides more", "handbook 6.1");
+            Add("no-range", Severity.Failure, $"no range of {outlook.Setup.Digitizer.Name} holds {outlook.DisplayedAmplitude.Value.InWords()}", "a probe that divides more", "handbook 6.1");
             return;
         }
         // A range set to the swing as the user knows it holds a swing that differs by the last digits of a computed gain.
         if (range.SiValue < swing * (1 - 1e-9))
         {
-            Add("clipped", Severity.Failure, $"{PlainText.Short(outlook.DisplayedAmplitude.Value)} do not fit into the range of {PlainText.Short(range)}",
-                $"a range of at least {PlainText.Short(swing, PeakToPeakVoltage.Kind)}", "handbook 8.7");
+            Add("clipped", Severity.Failure, $"{outlook.DisplayedAmplitude.Value.InWords()} do not fit into the range of {range.InWords()}",
+                $"a range of at least {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}", "handbook 8.7");
         }
         else if (range.SiValue > 4 * swing)
         {
-            Add("range-mostly-empty", Severity.Warning, $"the signal fills {PlainText.Short(swing / range.SiValue, Ratio.Kind)} of the range of {PlainText.Short(range)}, which costs {PlainText.Number(Math.Log(range.SiValue / swing) / Math.Log(2))} bits",
-                $"a range nearer to {PlainText.Short(swing, PeakToPeakVoltage.Kind)}", "handbook 12.3");
+            Add("range-mostly-empty", Severity.Warning, $"the signal fills {FewDigits.Of(swing / range.SiValue, Ratio.Kind)} of the range of {range.InWords()}, which costs {FewDigits.Number(Math.Log(range.SiValue / swing) / Math.Log(2))} bits",
+                $"a range nearer to {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}", "handbook 12.3");
         }
         if (outlook.LeavesNoBits)
         {
-            Add("no-bits-left", Severity.Failure, $"the noise, {PlainText.Short(outlook.TotalNoise!.Value)} in all, is as large as the range of {PlainText.Short(range)}: a single reading says nothing",
+            Add("no-bits-left", Severity.Failure, $"the noise, {outlook.TotalNoise!.Value.InWords()} in all, is as large as the range of {range.InWords()}: a single reading says nothing",
                 "averaging, or less noise", "handbook 6.3");
         }
         if (outlook.JitterNoise is { } jitter && outlook.QuantizationNoise is { } quantization && jitter > quantization && (outlook.Noise is not { } noise || jitter > noise))
         {
-            Add("jitter-rules", Severity.Note, $"the jitter of the clock, {PlainText.Short(jitter)} over the whole waveform, is more than noise and quantisation: more bits would not show more",
+            Add("jitter-rules", Severity.Note, $"the jitter of the clock, {jitter.InWords()} over the whole waveform, is more than noise and quantisation: more bits would not show more",
                 null, "handbook 6.7");
         }
     }
@@ -46,11 +46,11 @@ internal sealed partial class OutlookFindings
                 break;
             case AcquisitionMode.HighResolution:
                 Add("high-resolution-limits", Severity.Note,
-                    FormattableString.Invariant($"the mean of {setup.Combined} samples gains {PlainText.Short(HighResolution.BitsGained(setup.Combined))} against white noise and limits the bandwidth to {PlainText.Short(HighResolution.Bandwidth(setup.Combined, Core.SampleRate.FromSi(outlook.StoredRate.SiValue * setup.Combined, "rate")))}"),
+                    FormattableString.Invariant($"the mean of {setup.Combined} samples gains {HighResolution.BitsGained(setup.Combined).InWords()} against white noise and limits the bandwidth to {HighResolution.Bandwidth(setup.Combined, Core.SampleRate.FromSi(outlook.StoredRate.SiValue * setup.Combined, "rate")).InWords()}"),
                     null, "handbook 5.5");
                 break;
             case AcquisitionMode.Average:
-                Add("average-loses-single-events", Severity.Note, FormattableString.Invariant($"the mean of {setup.Combined} records gains {PlainText.Short(Averaging.BitsGained(setup.Combined))} on a signal that repeats; what happens once is lost"),
+                Add("average-loses-single-events", Severity.Note, FormattableString.Invariant($"the mean of {setup.Combined} records gains {Averaging.BitsGained(setup.Combined).InWords()} on a signal that repeats; what happens once is lost"),
                     null, "handbook 5.5, 6.9");
                 break;
         }
@@ -60,8 +60,8 @@ internal sealed partial class OutlookFindings
     {
         if (outlook.Setup.RecordRate is { } records && !outlook.Setup.RecordRateIsBest && outlook.LookedAt > 1 + 1e-9)
         {
-            Add("records-overlap", Severity.Failure, $"{PlainText.Short(records)} of records, each {PlainText.Short(outlook.Window)} long, would look {PlainText.Short(outlook.LookedAt!.Value, Ratio.Kind)} of the time: no share of time is computed",
-                $"at most {PlainText.Short(1 / outlook.Window.SiValue, Frequency.Kind)} of records, or a window of at most {PlainText.Short(1 / records.SiValue, Duration.Kind)}", "handbook 5.11");
+            Add("records-overlap", Severity.Failure, $"{records.InWords()} of records, each {outlook.Window.InWords()} long, would look {FewDigits.Of(outlook.LookedAt!.Value, Ratio.Kind)} of the time: no share of time is computed",
+                $"at most {FewDigits.Of(1 / outlook.Window.SiValue, Frequency.Kind)} of records, or a window of at most {FewDigits.Of(1 / records.SiValue, Duration.Kind)}", "handbook 5.11");
         }
         if (outlook.Events is not { } events)
             return;
@@ -70,19 +70,19 @@ internal sealed partial class OutlookFindings
             // What the bandwidth would let through is spoilt by something else: more of it is then no remedy.
             bool narrow = outlook.ChainBandwidth is not { } present || present.Value.SiValue < 0.5 / events.Width.SiValue;
             Add("pulse-flattened", events.Height.SiValue < 0.5 ? Severity.Failure : Severity.Warning,
-                $"a pulse of {PlainText.Short(events.Width)} reaches {PlainText.Short(events.Height)} of its height behind the chain", narrow ? $"a chain of about {PlainText.Short(0.5 / events.Width.SiValue, Frequency.Kind)}" : "a chain that passes low frequencies and settles faster: its bandwidth is enough", "handbook 2.2");
+                $"a pulse of {events.Width.InWords()} reaches {events.Height.InWords()} of its height behind the chain", narrow ? $"a chain of about {FewDigits.Of(0.5 / events.Width.SiValue, Frequency.Kind)}" : "a chain that passes low frequencies and settles faster: its bandwidth is enough", "handbook 2.2");
         }
         if (events.ChanceOfASample.SiValue < 1)
         {
             string remedy = RateRemedy(1 / events.Width.SiValue);
             Add("pulse-between-samples", events.ChanceOfASample.SiValue < 0.5 ? Severity.Failure : Severity.Warning,
-                $"a pulse of {PlainText.Short(events.Width)} meets a sample with a chance of {PlainText.Short(events.ChanceOfASample)}: the samples are {PlainText.Short(outlook.StoredRate.SampleInterval)} apart",
+                $"a pulse of {events.Width.InWords()} meets a sample with a chance of {events.ChanceOfASample.InWords()}: the samples are {outlook.StoredRate.SampleInterval.InWords()} apart",
                 outlook.Setup.Mode == AcquisitionMode.Sample && outlook.Timebase.MaximumRate.SiValue * events.Width.SiValue >= 1 ? "peak detection, or " + remedy : remedy, "handbook 5.5");
         }
         if (events.ObservedShare is { SiValue: < 1 } observed && events.ChancePerOccurrence.SiValue > 0)
         {
-            string time = events.TimeFor(Ratio.FromPercent(99)) is { } wait ? $", on average {PlainText.Short(wait)}" : "";
-            Add("dead-time", Severity.Note, FormattableString.Invariant($"the instrument looks {PlainText.Short(observed)} of the time; {events.TrialsFor(Ratio.FromPercent(99))} pulses must happen to catch one with 99 % confidence{time}"),
+            string time = events.TimeFor(Ratio.FromPercent(99)) is { } wait ? $", on average {wait.InWords()}" : "";
+            Add("dead-time", Severity.Note, FormattableString.Invariant($"the instrument looks {observed.InWords()} of the time; {events.TrialsFor(Ratio.FromPercent(99))} pulses must happen to catch one with 99 % confidence{time}"),
                 "trigger on the pulse itself", "handbook 5.11");
         }
     }

@@ -40,21 +40,21 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         SlowedEdge();
         if (Signal.SteepestEdge is not null && outlook.ChainOvershoot is { SiValue: > 0.05 } overshoot)
         {
-            Add("chain-overshoots", Severity.Warning, $"the chain adds {PlainText.Short(overshoot)} of overshoot that is not in the signal",
+            Add("chain-overshoots", Severity.Warning, $"the chain adds {overshoot.InWords()} of overshoot that is not in the signal",
                 "damp the lead, or choose a response that falls off more gently", "handbook 2.2, 7.4");
         }
         if (Signal.Fundamental is { } fundamental && outlook.ChainBandwidth is { } b && fundamental.SiValue > b.Value.SiValue)
-            Add("signal-beyond-bandwidth", Severity.Failure, $"the signal repeats at {PlainText.Short(fundamental)}, above the {PlainText.Short(b.Value)} of the chain",
-                $"a chain of at least {PlainText.Short(3 * fundamental.SiValue, Frequency.Kind)}", "handbook 4.6");
+            Add("signal-beyond-bandwidth", Severity.Failure, $"the signal repeats at {fundamental.InWords()}, above the {b.Value.InWords()} of the chain",
+                $"a chain of at least {FewDigits.Of(3 * fundamental.SiValue, Frequency.Kind)}", "handbook 4.6");
     }
 
     private void Unsettled(Duration shown)
     {
         (double needed, double shortest) = outlook.Settling;
         string why = !outlook.Response.PassesDc ? "the chain blocks DC, so that no level stays" : double.IsInfinity(needed) ? "the chain rings on from edge to edge"
-            : $"a level takes {PlainText.Short(needed, Duration.Kind)} to settle to 0.1 %, the shortest lasts {PlainText.Short(Math.Max(0, shortest), Duration.Kind)}";
+            : $"a level takes {FewDigits.Of(needed, Duration.Kind)} to settle to 0.1 %, the shortest lasts {FewDigits.Of(Math.Max(0, shortest), Duration.Kind)}";
         Add("levels-unsettled", Severity.Note,
-            $"{why}: amplitude and edge are told between the lowest and the highest value of the waveform, over- and undershoot included; one edge alone would take {PlainText.Short(outlook.EdgeAlone, Duration.Kind)}, not {PlainText.Short(shown)}",
+            $"{why}: amplitude and edge are told between the lowest and the highest value of the waveform, over- and undershoot included; one edge alone would take {FewDigits.Of(outlook.EdgeAlone, Duration.Kind)}, not {shown.InWords()}",
             null, "handbook 2.6; IEEE 181 state levels");
     }
 
@@ -63,20 +63,20 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         double usual = 0.02, error = -outlook.AmplitudeError.SiValue, limit = outlook.Wanted?.AmplitudeTolerance?.SiValue ?? usual;
         if (error <= Math.Min(usual, limit))
             return;
-        string message = $"the display shows {PlainText.Short(outlook.DisplayedAmplitude.Value)} of {PlainText.Short(Signal.PeakToPeak)}: {PlainText.Short(error, Ratio.Kind)} short";
+        string message = $"the display shows {outlook.DisplayedAmplitude.Value.InWords()} of {Signal.PeakToPeak.InWords()}: {FewDigits.Of(error, Ratio.Kind)} short";
         if (error <= limit)
-            Add("amplitude-short", Severity.Note, $"{message}, within the {PlainText.Short(limit, Ratio.Kind)} wanted", null, "handbook 4.6, 7.1");
+            Add("amplitude-short", Severity.Note, $"{message}, within the {FewDigits.Of(limit, Ratio.Kind)} wanted", null, "handbook 4.6, 7.1");
         else
             Add("amplitude-short", outlook.Wanted?.AmplitudeTolerance is not null || error > 0.1 ? Severity.Failure : Severity.Warning, message, AmplitudeRemedy(error, limit), "handbook 4.6, 7.1");
     }
 
     private string? AmplitudeRemedy(double error, double limit)
     {
-        string within = PlainText.Short(limit, Ratio.Kind);
+        string within = FewDigits.Of(limit, Ratio.Kind);
         if (Signal.SteepestEdge is null)
         {
             return Signal.Fundamental is { } f && outlook.ChainBandwidth is { } bandwidth
-                ? $"about {PlainText.Short(BandwidthFactor(f.SiValue, bandwidth.Value.SiValue, limit) * bandwidth.Value.SiValue, Frequency.Kind)} of chain bandwidth shows it to {within}, or correct by the factor {PlainText.Number(1 / (1 - error))}"
+                ? $"about {FewDigits.Of(BandwidthFactor(f.SiValue, bandwidth.Value.SiValue, limit) * bandwidth.Value.SiValue, Frequency.Kind)} of chain bandwidth shows it to {within}, or correct by the factor {FewDigits.Number(1 / (1 - error))}"
                 : null;
         }
         const string load = "less load on the source, or correct by the computed gain; an amplitude that the generator states into a load is given as such with the source impedance";
@@ -84,7 +84,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
             return load;
         (double needed, double shortest) = outlook.Settling;
         string bandwidthRemedy = shortest > 0 && !double.IsInfinity(needed) && outlook.ChainBandwidth is { } present
-            ? $"a chain of the same shape and about {PlainText.Short(present.Value.SiValue * needed / shortest, Frequency.Kind)} lets the levels settle to 0.1 %"
+            ? $"a chain of the same shape and about {FewDigits.Of(present.Value.SiValue * needed / shortest, Frequency.Kind)} lets the levels settle to 0.1 %"
             : "more bandwidth: the levels do not settle";
         return outlook.Response.PassesDc && 1 - Math.Abs(outlook.Response.DcGain) > limit ? bandwidthRemedy + ", and less load on the source" : bandwidthRemedy;
     }
@@ -95,13 +95,13 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         if (outlook.EdgeError is not { } slow || slow.SiValue <= Math.Min(usual, limit))
             return;
         Edge edge = Signal.SteepestEdge!;
-        string message = $"the {PlainText.Short(edge.RiseTime)} edge is shown as {PlainText.Short(outlook.DisplayedEdge!.Value)}: {PlainText.Short(slow)} slower";
+        string message = $"the {edge.RiseTime.InWords()} edge is shown as {outlook.DisplayedEdge!.Value.InWords()}: {slow.InWords()} slower";
         double system = EdgeThrough.SystemRiseTime(edge.RiseTime.SiValue, limit);
         if (slow.SiValue <= limit)
-            Add("edge-slowed", Severity.Note, $"{message}, within the {PlainText.Short(limit, Ratio.Kind)} wanted", null, "handbook 12.1, 2.5");
+            Add("edge-slowed", Severity.Note, $"{message}, within the {FewDigits.Of(limit, Ratio.Kind)} wanted", null, "handbook 12.1, 2.5");
         else
             Add("edge-slowed", outlook.Wanted?.EdgeTolerance is not null || slow.SiValue > 0.2 ? Severity.Failure : Severity.Warning, message,
-                $"a chain with a rise time of {PlainText.Short(system, Duration.Kind)} (about {PlainText.Short(0.35 / system, Frequency.Kind)}) shows it to {PlainText.Short(limit, Ratio.Kind)}", "handbook 12.1, 2.5");
+                $"a chain with a rise time of {FewDigits.Of(system, Duration.Kind)} (about {FewDigits.Of(0.35 / system, Frequency.Kind)}) shows it to {FewDigits.Of(limit, Ratio.Kind)}", "handbook 12.1, 2.5");
     }
 
     // By how much the bandwidth must grow for a sine to be short by no more than an error, if the response keeps its shape.
@@ -122,8 +122,8 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         double rate = outlook.StoredRate.SiValue;
         if (Signal.Period is { } period && outlook.Window.SiValue < period.SiValue * (1 - 1e-9))
         {
-            Add("window-too-short", Severity.Warning, $"the window of {PlainText.Short(outlook.Window)} shows less than one period, {PlainText.Short(period)}",
-                $"a window of at least {PlainText.Short(period)}", "handbook 5.4");
+            Add("window-too-short", Severity.Warning, $"the window of {outlook.Window.InWords()} shows less than one period, {period.InWords()}",
+                $"a window of at least {period.InWords()}", "handbook 5.4");
         }
         int stated = outlook.Setup.Digitizer.StatedChannels, used = outlook.Setup.ChannelsInUse;
         if (stated > 1 && used > stated)
@@ -135,13 +135,13 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         {
             double needed = 3 / outlook.DisplayedEdge!.Value.SiValue;
             Add("few-points-per-edge", intervals < 1 ? Severity.Failure : Severity.Warning,
-                FormattableString.Invariant($"{PlainText.Number(intervals)} sample intervals lie on the edge of {PlainText.Short(outlook.DisplayedEdge.Value)}; 3 to 5 are needed to time it"),
+                FormattableString.Invariant($"{FewDigits.Number(intervals)} sample intervals lie on the edge of {outlook.DisplayedEdge.Value.InWords()}; 3 to 5 are needed to time it"),
                 RateRemedy(needed), "handbook 5.13");
         }
         if (outlook.InterpolationError is { SiValue: > 0.05 } error && Signal.SteepestEdge is null)
         {
             Add("coarse-interpolation", Severity.Warning,
-                $"{outlook.Setup.Interpolation.Name} interpolation is off by up to {PlainText.Short(error)} of the amplitude at {PlainText.Number(outlook.PointsPerPeriod!.Value.SiValue)} samples per period",
+                $"{outlook.Setup.Interpolation.Name} interpolation is off by up to {error.InWords()} of the amplitude at {FewDigits.Number(outlook.PointsPerPeriod!.Value.SiValue)} samples per period",
                 outlook.Setup.Interpolation == Reconstruction.Sinc ? RateRemedy(4 * Signal.Fundamental!.Value.SiValue) : "sinc interpolation, or " + RateRemedy(rate * Math.Sqrt(error.SiValue / 0.01)), "handbook 5.8, 5.9");
         }
     }
@@ -153,17 +153,17 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         if (fundamental >= outlook.NyquistFrequency)
         {
             Add("fundamental-aliased", Severity.Failure,
-                $"the signal at {PlainText.Short(fundamental)} is sampled at {PlainText.Short(outlook.StoredRate)} and shows at {PlainText.Short(Core.Aliasing.Fold(fundamental, outlook.StoredRate))}",
+                $"the signal at {fundamental.InWords()} is sampled at {outlook.StoredRate.InWords()} and shows at {Core.Aliasing.Fold(fundamental, outlook.StoredRate).InWords()}",
                 RateRemedy(2.5 * fundamental.SiValue), "handbook 5.1, 5.2");
         }
         else if (outlook.AliasShare is { SiValue: > 0.01 } share)
         {
             IReadOnlyList<HarmonicOutlook> aliases = outlook.Aliases;
             HarmonicOutlook? strongest = aliases.Count > 0 ? aliases[0] : null;
-            string which = strongest is null ? "" : $"; the strongest is harmonic {strongest.Number}, {PlainText.Short(strongest.Frequency)}, which shows at {PlainText.Short(strongest.ShownAt)} with {PlainText.Short(strongest.Displayed)}";
+            string which = strongest is null ? "" : $"; the strongest is harmonic {strongest.Number}, {strongest.Frequency.InWords()}, which shows at {strongest.ShownAt.InWords()} with {strongest.Displayed.InWords()}";
             Add("harmonics-aliased", share.SiValue > 0.1 ? Severity.Failure : Severity.Warning,
-                $"what lies above {PlainText.Short(outlook.NyquistFrequency)} folds down: {PlainText.Short(share)} of the rms of the waveform{which}",
-                outlook.ChainBandwidth is { } b ? $"{RateRemedy(5 * b.Value.SiValue)}, or a bandwidth limit below {PlainText.Short(outlook.NyquistFrequency.SiValue / 2.5, Frequency.Kind)}" : null, "handbook 5.2, 12.2");
+                $"what lies above {outlook.NyquistFrequency.InWords()} folds down: {share.InWords()} of the rms of the waveform{which}",
+                outlook.ChainBandwidth is { } b ? $"{RateRemedy(5 * b.Value.SiValue)}, or a bandwidth limit below {FewDigits.Of(outlook.NyquistFrequency.SiValue / 2.5, Frequency.Kind)}" : null, "handbook 5.2, 12.2");
         }
     }
 
@@ -172,9 +172,9 @@ internal sealed partial class OutlookFindings(Outlook outlook)
     private string RateRemedy(double needed)
     {
         double most = outlook.Timebase.MaximumRate.SiValue, memory = outlook.Setup.Digitizer.Memory(outlook.Setup.ChannelsInUse).SiValue;
-        string rate = PlainText.Short(needed, Core.SampleRate.Kind);
+        string rate = FewDigits.Of(needed, Core.SampleRate.Kind);
         return needed <= most
-            ? $"{rate}, which the memory allows for a window of up to {PlainText.Short(memory / needed, Duration.Kind)}"
-            : $"{rate}; this digitizer has {PlainText.Short(most, Core.SampleRate.Kind)} at best";
+            ? $"{rate}, which the memory allows for a window of up to {FewDigits.Of(memory / needed, Duration.Kind)}"
+            : $"{rate}; this digitizer has {FewDigits.Of(most, Core.SampleRate.Kind)} at best";
     }
 }

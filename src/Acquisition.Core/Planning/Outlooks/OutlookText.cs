@@ -24,7 +24,7 @@ internal static class OutlookText
         if (outlook.EdgeError is { } slow)
             text.Row("edge error", Percent(slow));
         if (outlook.Signal.SteepestEdge is not null && outlook.ChainOvershoot is { } overshoot)
-            text.Row("overshoot of chain", PlainText.Short(overshoot));
+            text.Row("overshoot of chain", overshoot.InWords());
         if (outlook.Signal.Fundamental is not null && outlook.Signal.SteepestEdge is not null)
             text.Row("harmonics kept", outlook.HarmonicsKept.ToString(CultureInfo.InvariantCulture));
         Sampling(outlook, text);
@@ -47,14 +47,14 @@ internal static class OutlookText
     {
         text.Line("Sampling");
         text.Value("sample rate", "", outlook.SampleRate);
-        text.Row("window", PlainText.Short(outlook.Window));
+        text.Row("window", outlook.Window.InWords());
         text.Row("record length", outlook.RecordLength.ToString());
-        text.Row("Nyquist frequency", PlainText.Short(outlook.NyquistFrequency));
-        Row(text, "Nyquist margin", outlook.NyquistMargin is { } margin ? PlainText.Number(margin.Fraction) + " x" : null);
-        Row(text, "points per period", outlook.PointsPerPeriod?.SiValue is { } points ? PlainText.Number(points) : null);
-        Row(text, "points per edge", outlook.IntervalsPerEdge?.SiValue is { } intervals ? PlainText.Number(intervals) : null);
-        Row(text, "interpolation error", outlook.InterpolationErrorOfHighestHarmonic is { } error ? "up to " + PlainText.Short(error) + FormattableString.Invariant($" (harmonic {outlook.HarmonicsKept}, {outlook.Setup.Interpolation.Name})") : null);
-        Row(text, "folded content", outlook.AliasShare is { } share ? PlainText.Short(share) + " of the rms of the waveform" : null);
+        text.Row("Nyquist frequency", outlook.NyquistFrequency.InWords());
+        Row(text, "Nyquist margin", outlook.NyquistMargin is { } margin ? FewDigits.Number(margin.Fraction) + " x" : null);
+        Row(text, "points per period", outlook.PointsPerPeriod?.SiValue is { } points ? FewDigits.Number(points) : null);
+        Row(text, "points per edge", outlook.IntervalsPerEdge?.SiValue is { } intervals ? FewDigits.Number(intervals) : null);
+        Row(text, "interpolation error", outlook.InterpolationErrorOfHighestHarmonic is { } error ? "up to " + error.InWords() + FormattableString.Invariant($" (harmonic {outlook.HarmonicsKept}, {outlook.Setup.Interpolation.Name})") : null);
+        Row(text, "folded content", outlook.AliasShare is { } share ? share.InWords() + " of the rms of the waveform" : null);
         foreach (HarmonicOutlook alias in outlook.Aliases.Take(3))
             text.Note(alias.ToString());
     }
@@ -64,23 +64,23 @@ internal static class OutlookText
         if (outlook.FullScale is not { } range)
             return;
         text.Line("Vertical");
-        text.Row("range", PlainText.Short(range));
-        text.Row("one code", PlainText.Short(outlook.LeastSignificantBit!.Value));
-        Row(text, "noise", outlook.Noise is { } noise ? PlainText.Short(noise) : null);
-        Row(text, "jitter", outlook.JitterNoise is { } jitter ? PlainText.Short(jitter) : null);
+        text.Row("range", range.InWords());
+        text.Row("one code", outlook.LeastSignificantBit!.Value.InWords());
+        Row(text, "noise", outlook.Noise is { } noise ? noise.InWords() : null);
+        Row(text, "jitter", outlook.JitterNoise is { } jitter ? jitter.InWords() : null);
         text.Value("effective bits", "", outlook.EffectiveBits);
-        Row(text, "smallest detail", outlook.SmallestDetail is { } detail ? PlainText.Short(detail) : null);
-        Row(text, "edge timing", outlook.EdgeTimingUncertainty is { } timing ? PlainText.Short(timing) + " (one standard deviation)" : null);
+        Row(text, "smallest detail", outlook.SmallestDetail is { } detail ? detail.InWords() : null);
+        Row(text, "edge timing", outlook.EdgeTimingUncertainty is { } timing ? timing.InWords() + " (one standard deviation)" : null);
     }
 
     private static void Events(Outlook outlook, PlainText text)
     {
         if (outlook.Events is not { } events)
             return;
-        text.Line(FormattableString.Invariant($"Pulse of {PlainText.Short(events.Width)}"));
-        text.Row("height shown", PlainText.Short(events.Height));
-        text.Row("chance of a sample", PlainText.Short(events.ChanceOfASample));
-        Row(text, "time observed", events.ObservedShare is { } share ? PlainText.Short(share) : null);
+        text.Line(FormattableString.Invariant($"Pulse of {events.Width.InWords()}"));
+        text.Row("height shown", events.Height.InWords());
+        text.Row("chance of a sample", events.ChanceOfASample.InWords());
+        Row(text, "time observed", events.ObservedShare is { } share ? share.InWords() : null);
         if (events.ChancePerOccurrence.SiValue > 0)
             text.Row("pulses for 99 %", events.TrialsFor(Ratio.FromPercent(99)).ToString(CultureInfo.InvariantCulture));
     }
@@ -91,5 +91,5 @@ internal static class OutlookText
             text.Row(label, value);
     }
 
-    private static string Percent(Ratio ratio) => (ratio.SiValue > 0 ? "+" : "") + PlainText.Short(ratio);
+    private static string Percent(Ratio ratio) => (ratio.SiValue > 0 ? "+" : "") + ratio.InWords();
 }

@@ -115,13 +115,13 @@ public sealed class Specification
         where T : struct, IQuantity
     {
         if (needed is not null && present is { } have)
-            checks.Add(new NeedCheck(need, "at least " + PlainText.Short(needed.Value), PlainText.Short(have), have.ToQuantity().SiValue >= needed.Value.ToQuantity().SiValue * (1 - Rounding)));
+            checks.Add(new NeedCheck(need, "at least " + needed.Value.InWords(), have.InWords(), have.ToQuantity().SiValue >= needed.Value.ToQuantity().SiValue * (1 - Rounding)));
     }
 
     private static void AtMost<T>(List<NeedCheck> checks, string need, Explained<T>? needed, T? present, string bound = "at most")
         where T : struct, IQuantity
     {
         if (needed is not null && present is { } have)
-            checks.Add(new NeedCheck(need, bound + " " + PlainText.Short(needed.Value), PlainText.Short(have), have.ToQuantity().SiValue <= needed.Value.ToQuantity().SiValue * (1 + Rounding)));
+            checks.Add(new NeedCheck(need, bound + " " + needed.Value.InWords(), have.InWords(), have.ToQuantity().SiValue <= needed.Value.ToQuantity().SiValue * (1 + Rounding)));
     }
 }

@@ -17,7 +17,7 @@ internal sealed partial class Specifier
         }
         if (_requirement.NarrowestPulse is { } pulse)
         {
-            reasons.Add(new Reason(2 / pulse.SiValue, $"two samples at least on a pulse of {PlainText.Short(pulse)}: one would do to notice it, two tell it from a spike of noise", "handbook 5.5")
+            reasons.Add(new Reason(2 / pulse.SiValue, $"two samples at least on a pulse of {pulse.InWords()}: one would do to notice it, two tell it from a spike of noise", "handbook 5.5")
                 .Rule("one sample per width", 1 / pulse.SiValue));
         }
         if (reasons.Count == 0)
@@ -27,7 +27,7 @@ internal sealed partial class Specifier
             most.Rule("5 x bandwidth", 5 * bandwidth.Value.SiValue).Rule("2.5 x bandwidth (steep chains, sinc)", 2.5 * bandwidth.Value.SiValue);
         return new Explained<SampleRate>(
             "sample rate needed", SampleRate.FromSi(most.Value, "rate"), most.Text, most.Source,
-            reasons.Select(reason => new KeyValuePair<string, string>(reason.Text, PlainText.Short(reason.Value, SampleRate.Kind))).ToList(),
+            reasons.Select(reason => new KeyValuePair<string, string>(reason.Text, FewDigits.Of(reason.Value, SampleRate.Kind))).ToList(),
             most.Rules.Select(rule => new RuleOfThumb<SampleRate>(rule.Key, SampleRate.FromSi(rule.Value, "rule"), Ratio.FromSi((rule.Value / most.Value) - 1, "rule"))).ToList(),
             ["one channel, real time"]);
     }
@@ -37,7 +37,7 @@ internal sealed partial class Specifier
         if (_requirement.EdgeTolerance is not { } tolerance || signal.SteepestEdge is not { } edge || edge.RiseTime.SiValue <= 0)
             return;
         int points = PointsPerEdge(tolerance.SiValue);
-        reasons.Add(new Reason(points / edge.RiseTime.SiValue, FormattableString.Invariant($"{points} sample intervals on the {PlainText.Short(edge.RiseTime)} edge of {signal.Name}"), "handbook 5.13, 12.2"));
+        reasons.Add(new Reason(points / edge.RiseTime.SiValue, FormattableString.Invariant($"{points} sample intervals on the {edge.RiseTime.InWords()} edge of {signal.Name}"), "handbook 5.13, 12.2"));
     }
 
     /// <summary>How many sample intervals an edge needs: 3 to 5, more where it is to be shown more closely (handbook 5.13, common practice).</summary>
@@ -53,7 +53,7 @@ internal sealed partial class Specifier
         int highest = Math.Max(wanted, HighestThatMatters(signal, _shape.At(bandwidth.Value), error));
         string text = highest == 1
             ? $"more than two samples per period of {signal.Name}; 2.5 for sinc to rebuild it"
-            : FormattableString.Invariant($"what lies above harmonic {highest} of {signal.Name} ({PlainText.Short(highest * f0, Frequency.Kind)}) adds up to less than {PlainText.Short(error, Ratio.Kind)} of its rms; 2.5 samples per period up to there");
+            : FormattableString.Invariant($"what lies above harmonic {highest} of {signal.Name} ({FewDigits.Of(highest * f0, Frequency.Kind)}) adds up to less than {FewDigits.Of(error, Ratio.Kind)} of its rms; 2.5 samples per period up to there");
         reasons.Add(new Reason(2.5 * highest * f0, text, "handbook 5.1, 5.13"));
     }
 
@@ -99,14 +99,14 @@ internal sealed partial class Specifier
         double points = rate.Value.SiValue * window.SiValue;
         if (points > PointCount.MaxValue.SiValue)
         {
-            _findings.Add(new Finding("record-too-long", Severity.Failure, $"{PlainText.Short(rate.Value)} for {PlainText.Short(window)} is more points than can be counted",
+            _findings.Add(new Finding("record-too-long", Severity.Failure, $"{rate.Value.InWords()} for {window.InWords()} is more points than can be counted",
                 "shorten the window, or record in segments", "handbook 5.4"));
             return null;
         }
         PointCount count = PointCount.FromSi(Math.Ceiling(points * (1 - 1e-12)), "window");
         return new Explained<PointCount>(
             "record length needed", count, "sample rate x window", "handbook 5.4",
-            [new("sample rate", PlainText.Short(rate.Value)), new("window", PlainText.Short(window))]);
+            [new("sample rate", rate.Value.InWords()), new("window", window.InWords())]);
     }
 
     private Explained<Duration>? Jitter()
@@ -116,7 +116,7 @@ internal sealed partial class Specifier
         // An interval has two edges, and the clock may use half of the variance.
         return new Explained<Duration>(
             "sample clock jitter", Duration.FromSi(timing.SiValue / 2, "timing"), "timing tolerance / √2 for two edges / √2 for half of the variance", "handbook 5.12",
-            [new("timing tolerance", PlainText.Short(timing))]);
+            [new("timing tolerance", timing.InWords())]);
     }
 
     private Explained<Ratio>? TimebaseAccuracy()
@@ -126,6 +126,6 @@ internal sealed partial class Specifier
         // The relative limit is rectangular: its standard deviation is 1/√3 of it.
         return new Explained<Ratio>(
             "time base accuracy", Ratio.FromSi(Math.Sqrt(3) * timing.SiValue / window.SiValue, "timing"), "√3 x timing tolerance / window: the limit is rectangular", "handbook 5.12",
-            [new("timing tolerance", PlainText.Short(timing)), new("window", PlainText.Short(window))]);
+            [new("timing tolerance", timing.InWords()), new("window", window.InWords())]);
     }
 }

@@ -14,12 +14,12 @@ internal sealed partial class Specifier
         double swing = _requirement.Signals.Max(signal => signal.PeakToPeak.SiValue);
         if (detail.SiValue >= swing)
         {
-            _findings.Add(new Finding("detail-exceeds-signal", Severity.Warning, $"the smallest detail, {PlainText.Short(detail)}, is no smaller than the signal itself, {PlainText.Short(swing, PeakToPeakVoltage.Kind)}"));
+            _findings.Add(new Finding("detail-exceeds-signal", Severity.Warning, $"the smallest detail, {detail.InWords()}, is no smaller than the signal itself, {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}"));
             return null;
         }
         return new Explained<BitDepth>(
             "effective bits needed", EffectiveResolution.Needed(PeakToPeakVoltage.FromSi(swing, "swing"), detail), "ld(swing / smallest detail)", "handbook 12.3",
-            [new("swing", PlainText.Short(swing, PeakToPeakVoltage.Kind)), new("smallest detail", PlainText.Short(detail))],
+            [new("swing", FewDigits.Of(swing, PeakToPeakVoltage.Kind)), new("smallest detail", detail.InWords())],
             null, ["the signal fills the range; a range n times as wide needs ld n bits more"]);
     }
 
@@ -27,7 +27,7 @@ internal sealed partial class Specifier
     {
         var reasons = new List<Reason>();
         if (_requirement.SmallestDetail is { } detail)
-            reasons.Add(new Reason(detail.SiValue / 2, $"{PlainText.Short(detail)} is two standard deviations of the noise of one sample", "handbook 6.10"));
+            reasons.Add(new Reason(detail.SiValue / 2, $"{detail.InWords()} is two standard deviations of the noise of one sample", "handbook 6.10"));
         if (_requirement.TimingTolerance is { } timing)
         {
             foreach (Signal signal in _requirement.Signals)
@@ -35,14 +35,14 @@ internal sealed partial class Specifier
                 // Two edges, and the noise may use half of the variance.
                 double slew = 0.8 * signal.PeakToPeak.SiValue / signal.RiseTime.SiValue;
                 if (slew <= double.MaxValue)
-                    reasons.Add(new Reason(timing.SiValue / 2 * slew, $"noise over slew moves an edge of {signal.Name} by at most {PlainText.Short(timing.SiValue / 2, Duration.Kind)}", "handbook 6.12, 5.12"));
+                    reasons.Add(new Reason(timing.SiValue / 2 * slew, $"noise over slew moves an edge of {signal.Name} by at most {FewDigits.Of(timing.SiValue / 2, Duration.Kind)}", "handbook 6.12, 5.12"));
             }
         }
         if (reasons.Count == 0)
             return null;
         Reason least = reasons.OrderBy(reason => reason.Value).First();
         return new Explained<RmsVoltage>("noise allowed", RmsVoltage.FromSi(least.Value, "noise"), least.Text, least.Source,
-            reasons.Select(reason => new KeyValuePair<string, string>(reason.Text, PlainText.Short(reason.Value, RmsVoltage.Kind))).ToList());
+            reasons.Select(reason => new KeyValuePair<string, string>(reason.Text, FewDigits.Of(reason.Value, RmsVoltage.Kind))).ToList());
     }
 
     private Explained<Capacitance>? ProbeCapacitance()
@@ -68,7 +68,7 @@ internal sealed partial class Specifier
                 Take(ResponseShape.SinglePole.RiseTimeProduct / EdgeThrough.SystemRiseTime(steepest.RiseTime.SiValue, edge.SiValue), "source resistance and tip capacitance alone may use up the edge tolerance, no more");
         }
         return most is { } value
-            ? new Explained<Capacitance>("probe capacitance allowed", Capacitance.FromSi(value, "capacitance"), text, "handbook 7.1", [new("source resistance", PlainText.Short(source))])
+            ? new Explained<Capacitance>("probe capacitance allowed", Capacitance.FromSi(value, "capacitance"), text, "handbook 7.1", [new("source resistance", source.InWords())])
             : null;
     }
 
@@ -78,6 +78,6 @@ internal sealed partial class Specifier
             return null;
         return new Explained<Resistance>(
             "probe resistance needed", Resistance.FromSi(source.SiValue * (1 - amplitude.SiValue) / amplitude.SiValue, "resistance"),
-            "the divider of source and tip resistance alone may use up the amplitude tolerance, no more", "handbook 7.1", [new("source resistance", PlainText.Short(source))]);
+            "the divider of source and tip resistance alone may use up the amplitude tolerance, no more", "handbook 7.1", [new("source resistance", source.InWords())]);
     }
 }

@@ -74,7 +74,7 @@ internal sealed partial class Specifier
         Reason most = reasons.OrderByDescending(reason => reason.Value).First();
         return new Explained<Frequency>(
             "bandwidth needed", Frequency.FromSi(most.Value, "bandwidth"), most.Text, most.Source,
-            reasons.Select(reason => new KeyValuePair<string, string>(reason.Text, PlainText.Short(reason.Value, Frequency.Kind))).ToList(),
+            reasons.Select(reason => new KeyValuePair<string, string>(reason.Text, FewDigits.Of(reason.Value, Frequency.Kind))).ToList(),
             most.Rules.Select(rule => new RuleOfThumb<Frequency>(rule.Key, Frequency.FromSi(rule.Value, "rule"), Ratio.FromSi((rule.Value / most.Value) - 1, "rule"))).ToList(),
             ["the whole chain falls off as " + _shape, "probe and input together reach it (handbook 3.4 shares it out)"]);
     }
@@ -89,8 +89,8 @@ internal sealed partial class Specifier
         bool stated = _requirement.AmplitudeTolerance is not null;
         double error = stated ? _requirement.AmplitudeTolerance!.Value.SiValue : 1 - Math.Sqrt(0.5);
         double needed = BandwidthForAmplitude(_shape, top, error);
-        string what = harmonic == 1 ? signal.Name : FormattableString.Invariant($"harmonic {harmonic} of {signal.Name}, {PlainText.Short(top, Frequency.Kind)},");
-        var reason = new Reason(needed, stated ? $"{what} at most {PlainText.Short(error, Ratio.Kind)} short" : $"{what} at half power or better", "handbook 12.1, 4.6");
+        string what = harmonic == 1 ? signal.Name : FormattableString.Invariant($"harmonic {harmonic} of {signal.Name}, {FewDigits.Of(top, Frequency.Kind)},");
+        var reason = new Reason(needed, stated ? $"{what} at most {FewDigits.Of(error, Ratio.Kind)} short" : $"{what} at half power or better", "handbook 12.1, 4.6");
         if (signal.SteepestEdge is null)
             reason.Rule("3 x frequency", 3 * top);
         else
@@ -104,20 +104,20 @@ internal sealed partial class Specifier
             return;
         if (signal.SteepestEdge is not { } edge)
         {
-            _findings.Add(new Finding("no-edge", Severity.Note, $"{signal.Name} has no edge; the edge tolerance of {PlainText.Short(tolerance)} says nothing about it"));
+            _findings.Add(new Finding("no-edge", Severity.Note, $"{signal.Name} has no edge; the edge tolerance of {tolerance.InWords()} says nothing about it"));
             return;
         }
         if (edge.RiseTime.SiValue <= 0)
         {
             _findings.Add(new Finding(
-                "ideal-edge", Severity.Warning, $"{signal.Name} has edges of 0 s, which no bandwidth shows to within {PlainText.Short(tolerance)}",
+                "ideal-edge", Severity.Warning, $"{signal.Name} has edges of 0 s, which no bandwidth shows to within {tolerance.InWords()}",
                 "state the rise time of the signal", "handbook 12.1"));
             return;
         }
         double rise = edge.RiseTime.SiValue, error = tolerance.SiValue;
         double system = EdgeThrough.SystemRiseTime(rise, error), quadrature = _shape.RiseTimeProduct / system;
         double needed = BandwidthForEdge(edge, error, _shape);
-        reasons.Add(new Reason(needed, $"{PlainText.Short(edge.RiseTime)} edge of {signal.Name} at most {PlainText.Short(error, Ratio.Kind)} slower", "handbook 12.1, 2.6")
+        reasons.Add(new Reason(needed, $"{edge.RiseTime.InWords()} edge of {signal.Name} at most {FewDigits.Of(error, Ratio.Kind)} slower", "handbook 12.1, 2.6")
             .Rule("root-sum-square of rise times", quadrature).Rule("0.35 / rise time", 0.35 / rise));
     }
 
@@ -165,7 +165,7 @@ internal sealed partial class Specifier
                 high = middle;
         }
         double width = pulse.SiValue;
-        reasons.Add(new Reason(high / width, $"a pulse of {PlainText.Short(pulse)} reaches its height to within {PlainText.Short(error, Ratio.Kind)}", "handbook 2.2")
+        reasons.Add(new Reason(high / width, $"a pulse of {pulse.InWords()} reaches its height to within {FewDigits.Of(error, Ratio.Kind)}", "handbook 2.2")
             .Rule("0.35 / width", 0.35 / width));
     }
 
@@ -176,7 +176,7 @@ internal sealed partial class Specifier
         double hertz = bandwidth.Value.SiValue, rise = _shape.RiseTimeProduct / hertz;
         return new Explained<Duration>(
             "rise time needed", Duration.FromSi(rise, "bandwidth"), $"10 % to 90 % of a {_shape} chain of that bandwidth", "handbook 2.2",
-            [new("bandwidth", PlainText.Short(bandwidth.Value))],
+            [new("bandwidth", bandwidth.Value.InWords())],
             [new RuleOfThumb<Duration>("0.35 / bandwidth", Duration.FromSi(0.35 / hertz, "rule"), Ratio.FromSi((0.35 / _shape.RiseTimeProduct) - 1, "rule"))]);
     }
 

@@ -52,12 +52,12 @@ internal sealed class SetupAdviser
         double fits = needed > 0 ? _mode.Memory.SiValue / needed : double.PositiveInfinity;
         if (_wanted.Window is { } wanted)
         {
-            string? loses = wanted.SiValue > fits ? $"the {PlainText.Short(needed, Core.SampleRate.Kind)} that are needed fit the memory for {PlainText.Short(fits, Duration.Kind)} only" : null;
-            Add("window", PlainText.Short(wanted), "the requirement asks for it", loses);
+            string? loses = wanted.SiValue > fits ? $"the {FewDigits.Of(needed, Core.SampleRate.Kind)} that are needed fit the memory for {FewDigits.Of(fits, Duration.Kind)} only" : null;
+            Add("window", wanted.InWords(), "the requirement asks for it", loses);
             if (loses is not null && _instrument.MaximumSegments > 1)
             {
                 double segment = fits / Math.Min(_instrument.MaximumSegments, Math.Ceiling(wanted.SiValue / fits));
-                Add("segments", FormattableString.Invariant($"up to {_instrument.MaximumSegments}, each of {PlainText.Short(segment, Duration.Kind)} or less"),
+                Add("segments", FormattableString.Invariant($"up to {_instrument.MaximumSegments}, each of {FewDigits.Of(segment, Duration.Kind)} or less"),
                     "events with pauses between them then keep the full rate over the whole time", "what happens between the segments");
             }
             return wanted;
@@ -67,7 +67,7 @@ internal sealed class SetupAdviser
         if (shown <= 0)
             shown = Math.Min(fits, 1000 / _mode.MaximumRate.SiValue);
         double chosen = Math.Min(shown, fits);
-        Add("window", PlainText.Short(chosen, Duration.Kind), shown <= fits ? "it shows ten periods, or a transition with its surroundings" : "more would not fit the memory at the rate that is needed",
+        Add("window", FewDigits.Of(chosen, Duration.Kind), shown <= fits ? "it shows ten periods, or a transition with its surroundings" : "more would not fit the memory at the rate that is needed",
             shown > fits ? "the wider view" : null);
         return Duration.FromSi(chosen, "window");
     }
@@ -75,8 +75,8 @@ internal sealed class SetupAdviser
     private void Rate(double rate, double needed, Duration window)
     {
         bool capped = rate < _mode.MaximumRate.SiValue;
-        Add("sample rate", PlainText.Short(rate, Core.SampleRate.Kind), capped ? $"the memory of {PlainText.Short(_mode.Memory)} allows no more over {PlainText.Short(window)}" : "it is the highest, and the memory holds the window",
-            rate < needed ? $"{PlainText.Short(needed, Core.SampleRate.Kind)} would be needed" : null);
+        Add("sample rate", FewDigits.Of(rate, Core.SampleRate.Kind), capped ? $"the memory of {_mode.Memory.InWords()} allows no more over {window.InWords()}" : "it is the highest, and the memory holds the window",
+            rate < needed ? $"{FewDigits.Of(needed, Core.SampleRate.Kind)} would be needed" : null);
     }
 
     private InputRange Range()
@@ -84,8 +84,8 @@ internal sealed class SetupAdviser
         double swing = _screen.Swing, attenuation = _probe.AttenuationFactor;
         InputRange range = _instrument.Ranges.FirstOrDefault(offered => offered.FullScale.SiValue * attenuation >= swing) ?? _instrument.Ranges[_instrument.Ranges.Count - 1];
         double full = range.FullScale.SiValue * attenuation;
-        Add("range", PlainText.Short(full, PeakToPeakVoltage.Kind), full >= swing ? $"it is the smallest that holds {PlainText.Short(swing, PeakToPeakVoltage.Kind)}" : "it is the largest there is",
-            full < swing ? "the signal is clipped: use a probe that divides more" : full > 2 * swing ? $"{PlainText.Number(Math.Log(full / swing) / Math.Log(2))} bits, for the signal fills only {PlainText.Short(swing / full, Ratio.Kind)}" : null);
+        Add("range", FewDigits.Of(full, PeakToPeakVoltage.Kind), full >= swing ? $"it is the smallest that holds {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}" : "it is the largest there is",
+            full < swing ? "the signal is clipped: use a probe that divides more" : full > 2 * swing ? $"{FewDigits.Number(Math.Log(full / swing) / Math.Log(2))} bits, for the signal fills only {FewDigits.Of(swing / full, Ratio.Kind)}" : null);
         return range;
     }
 
@@ -100,7 +100,7 @@ internal sealed class SetupAdviser
             bool asked = _screen.JudgesAmplitude || _wanted.EdgeTolerance is not null || _wanted.NarrowestPulse is not null;
             if (!keeps || !asked)
                 continue;
-            Add("bandwidth limit", PlainText.Short(input.Limit!.Value), "amplitude, edge and pulse stay within their tolerances" + (range.Noise is null ? "" : FormattableString.Invariant($", and the noise falls to {PlainText.Short(input.NoiseFactor, Ratio.Kind)}")),
+            Add("bandwidth limit", input.Limit!.Value.InWords(), "amplitude, edge and pulse stay within their tolerances" + (range.Noise is null ? "" : FormattableString.Invariant($", and the noise falls to {FewDigits.Of(input.NoiseFactor, Ratio.Kind)}")),
                 "what lies above it");
             return input.Limit;
         }
@@ -113,7 +113,7 @@ internal sealed class SetupAdviser
     {
         if (_wanted.NarrowestPulse is { } pulse && pulse.SiValue * rate < 2 && _mode.MaximumRate.SiValue > rate && Has(AcquisitionMode.PeakDetect))
         {
-            Add("acquisition mode", "peak detect", $"at {PlainText.Short(rate, Core.SampleRate.Kind)} a pulse of {PlainText.Short(pulse)} would fall between the samples", "noise looks larger; the record is not fit for rms, spectra or effective bits");
+            Add("acquisition mode", "peak detect", $"at {FewDigits.Of(rate, Core.SampleRate.Kind)} a pulse of {pulse.InWords()} would fall between the samples", "noise looks larger; the record is not fit for rms, spectra or effective bits");
             return setup.WithPeakDetect();
         }
         if (_wanted.SmallestDetail is { } detail && setup.Over(window).SmallestDetail is { } shown && shown > detail)
@@ -124,13 +124,13 @@ internal sealed class SetupAdviser
             bool dithered = noise > 0.5 * code;
             if (dithered && count >= 2 && _signal.Fundamental is not null && Has(AcquisitionMode.Average))
             {
-                Add("acquisition mode", FormattableString.Invariant($"average of {count} records"), $"one sample tells {PlainText.Short(shown)} apart, {PlainText.Short(detail)} are wanted, and the signal repeats", "what happens once, and any edge that jitters against the trigger");
+                Add("acquisition mode", FormattableString.Invariant($"average of {count} records"), $"one sample tells {shown.InWords()} apart, {detail.InWords()} are wanted, and the signal repeats", "what happens once, and any edge that jitters against the trigger");
                 return setup.WithAveraging(count);
             }
             int surplus = needed > 0 ? (int)Math.Floor(rate / needed) : 1;
             if (dithered && surplus >= 2 && Has(AcquisitionMode.HighResolution))
             {
-                Add("acquisition mode", FormattableString.Invariant($"high resolution, {surplus} samples per point"), $"one sample tells {PlainText.Short(shown)} apart, {PlainText.Short(detail)} are wanted, and the rate has room", "bandwidth, down to " + PlainText.Short(0.443 * rate / surplus, Frequency.Kind));
+                Add("acquisition mode", FormattableString.Invariant($"high resolution, {surplus} samples per point"), $"one sample tells {shown.InWords()} apart, {detail.InWords()} are wanted, and the rate has room", "bandwidth, down to " + FewDigits.Of(0.443 * rate / surplus, Frequency.Kind));
                 return setup.WithHighResolution(surplus);
             }
         }

@@ -117,7 +117,7 @@ public sealed class Candidate
                 code, name, bound + Text(needed, kind), Text(offered, kind), Ratio.FromSi(double.IsNegativeInfinity(margin) ? -1 : margin, "margin"), Finite(needed, kind), Finite(offered, kind));
         }
 
-        static string Text(double value, QuantityKind? kind) => kind is null ? PlainText.Number(value) : PlainText.Short(value, kind);
+        static string Text(double value, QuantityKind? kind) => kind is null ? FewDigits.Number(value) : FewDigits.Of(value, kind);
 
         static Quantity? Finite(double value, QuantityKind? kind) => Math.Abs(value) <= double.MaxValue ? new Quantity(value, kind ?? Ratio.Kind) : null;
     }

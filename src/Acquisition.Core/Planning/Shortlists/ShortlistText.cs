@@ -17,10 +17,10 @@ internal static class ShortlistText
         foreach (Candidate candidate in shortlist.Candidates.Take(most))
         {
             rank++;
-            string price = candidate.PriceInUnits is { } units ? ", " + PlainText.Number(units) + " units" : "";
+            string price = candidate.PriceInUnits is { } units ? ", " + FewDigits.Number(units) + " units" : "";
             text.Line(FormattableString.Invariant($"{rank,3}. {candidate} [{candidate.Suitability}{price}, {Stated.Word(candidate.Assurance)}{(candidate.IsDominated ? ", dominated" : "")}]"));
             if (candidate.Limiting is { } limiting)
-                text.Note("tightest: " + limiting + (limiting.Margin is { } margin ? ", margin " + PlainText.Short(margin) : ""));
+                text.Note("tightest: " + limiting + (limiting.Margin is { } margin ? ", margin " + margin.InWords() : ""));
             foreach (string change in candidate.SmallestChanges.Distinct())
                 text.Note("what would help: " + change);
         }

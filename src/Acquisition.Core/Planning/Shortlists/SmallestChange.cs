@@ -10,17 +10,17 @@ internal sealed class SmallestChange(Screen screen, ScreenedProbe probe, Screene
     internal IReadOnlyList<string> All()
     {
         var all = new List<string>();
-        Add(all, Demand.Fit, () => $"an input of {PlainText.Short(probe.Entry.Into)}, or a probe for {PlainText.Short(input.Termination.Resistance)}");
-        Add(all, Demand.Rating, () => $"a probe and input that stand {PlainText.Short(screen.Peak, Voltage.Kind)}");
+        Add(all, Demand.Fit, () => $"an input of {probe.Entry.Into.InWords()}, or a probe for {input.Termination.Resistance.InWords()}");
+        Add(all, Demand.Rating, () => $"a probe and input that stand {FewDigits.Of(screen.Peak, Voltage.Kind)}");
         Add(all, Demand.Channels, () => FormattableString.Invariant($"{screen.Requirement.Channels} channels"));
-        Add(all, Demand.Range, () => $"a probe that divides by {PlainText.Number(Math.Ceiling(screen.Swing / judgement.Range!.FullScale.SiValue))} or more");
+        Add(all, Demand.Range, () => $"a probe that divides by {FewDigits.Number(Math.Ceiling(screen.Swing / judgement.Range!.FullScale.SiValue))} or more");
         Add(all, Demand.Amplitude, () => Bandwidth(Demand.Amplitude));
         Add(all, Demand.Edge, () => Bandwidth(Demand.Edge));
         Add(all, Demand.Pulse, () => Bandwidth(Demand.Pulse));
         Add(all, Demand.SampleRate, Rate);
-        Add(all, Demand.FoldedContent, () => $"a higher sample rate or a bandwidth limit: {PlainText.Short(judgement.Offered[(int)Demand.FoldedContent], Ratio.Kind)} folds down");
-        Add(all, Demand.Detail, () => $"{PlainText.Number(1 + Math.Floor(Math.Log(1 / (1 + judgement.Margin[(int)Demand.Detail])) / Math.Log(2)))} bits more, averaging, or a range nearer to the signal");
-        Add(all, Demand.Timing, () => $"noise and jitter {PlainText.Number(1 / (1 + judgement.Margin[(int)Demand.Timing]))} times smaller");
+        Add(all, Demand.FoldedContent, () => $"a higher sample rate or a bandwidth limit: {FewDigits.Of(judgement.Offered[(int)Demand.FoldedContent], Ratio.Kind)} folds down");
+        Add(all, Demand.Detail, () => $"{FewDigits.Number(1 + Math.Floor(Math.Log(1 / (1 + judgement.Margin[(int)Demand.Detail])) / Math.Log(2)))} bits more, averaging, or a range nearer to the signal");
+        Add(all, Demand.Timing, () => $"noise and jitter {FewDigits.Number(1 / (1 + judgement.Margin[(int)Demand.Timing]))} times smaller");
         return all;
     }
 
@@ -34,8 +34,8 @@ internal sealed class SmallestChange(Screen screen, ScreenedProbe probe, Screene
     {
         double needed = screen.NeededRate;
         if (input.Entry.ModeFor(screen.Requirement.Channels) is { } mode && mode.MaximumRate.SiValue >= needed && screen.Requirement.Window is { } window)
-            return $"a window of at most {PlainText.Short(mode.Memory.SiValue / needed, Duration.Kind)}, or {PlainText.Short(needed * window.SiValue, PointCount.Kind)} of memory";
-        return $"a sample rate of {PlainText.Short(needed, SampleRate.Kind)}";
+            return $"a window of at most {FewDigits.Of(mode.Memory.SiValue / needed, Duration.Kind)}, or {FewDigits.Of(needed * window.SiValue, PointCount.Kind)} of memory";
+        return $"a sample rate of {FewDigits.Of(needed, SampleRate.Kind)}";
     }
 
     // Taking out the limit, or the smaller of two factors: on the bandwidth of the input, or on that of the probe (with its lead and loading as they are).
@@ -47,8 +47,8 @@ internal sealed class SmallestChange(Screen screen, ScreenedProbe probe, Screene
         if (double.IsInfinity(byInput) && double.IsInfinity(byProbe))
             return "more bandwidth of probe and input together, or less load on the source";
         return byInput <= byProbe
-            ? $"an input of {PlainText.Short(byInput * input.Entry.Bandwidth.Value.SiValue, Frequency.Kind)} with this probe"
-            : $"a probe of {PlainText.Short(byProbe * probe.Entry.Bandwidth.Value.SiValue, Frequency.Kind)} with this instrument";
+            ? $"an input of {FewDigits.Of(byInput * input.Entry.Bandwidth.Value.SiValue, Frequency.Kind)} with this probe"
+            : $"a probe of {FewDigits.Of(byProbe * probe.Entry.Bandwidth.Value.SiValue, Frequency.Kind)} with this instrument";
     }
 
     private StageGains Input(double factor) => new(screen, input.Entry.Shape.At(input.Entry.Bandwidth.Value * factor));

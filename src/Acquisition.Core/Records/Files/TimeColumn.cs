@@ -27,7 +27,7 @@ internal static class TimeColumn
             if (!(Math.Abs(step - usual) <= 0.5 * usual))
             {
                 string what = step > 0 ? step > usual ? "a gap" : "times too close" : "times that do not increase";
-                throw RecordFormatException.At(lineOf(i), column, $"{what}: {InWords.Seconds(step)} after the row before; the rows are {InWords.Seconds(usual)} apart. Records are uniform: split the table there, or resample it");
+                throw RecordFormatException.At(lineOf(i), column, $"{what}: {FewDigits.Seconds(step)} after the row before; the rows are {FewDigits.Seconds(usual)} apart. Records are uniform: split the table there, or resample it");
             }
         }
         double interval = (times[count - 1] - times[0]) / (count - 1);
@@ -35,7 +35,7 @@ internal static class TimeColumn
         {
             double off = times[i] - (times[0] + i * interval);
             if (Math.Abs(off) > Tolerance * interval)
-                throw RecordFormatException.At(lineOf(i), column, $"the times are not uniform: this one is {InWords.Seconds(off)} off the straight line, and the rows are {InWords.Seconds(interval)} apart. Give the sample rate if the times are only rounded");
+                throw RecordFormatException.At(lineOf(i), column, $"the times are not uniform: this one is {FewDigits.Seconds(off)} off the straight line, and the rows are {FewDigits.Seconds(interval)} apart. Give the sample rate if the times are only rounded");
         }
         return (times[0], interval);
     }

@@ -11,13 +11,13 @@ internal static class PulseFindings
 
     internal static Finding TooShort(int count) => new("record-too-short", Severity.Failure, FormattableString.Invariant($"{count} samples; a transition needs at least 3"), null, Procedure);
 
-    internal static Finding Constant(double value, QuantityKind kind) => new("no-two-states", Severity.Failure, $"all samples are {InWords.Of(value, kind)}: there is one state and no transition", null, States);
+    internal static Finding Constant(double value, QuantityKind kind) => new("no-two-states", Severity.Failure, $"all samples are {FewDigits.Of(value, kind)}: there is one state and no transition", null, States);
 
     internal static Finding NotSeparated(double amplitude, double noise, double step, QuantityKind kind) => new(
         "states-not-separated",
         Severity.Failure,
-        $"the states found are {InWords.Of(amplitude, kind)} apart, which is not above 6 times the noise ({InWords.Of(noise, kind)} rms)"
-            + (step > 0 ? $" and 4 steps ({InWords.Of(step, kind)} each)" : "") + ": this may be noise and no pulse",
+        $"the states found are {FewDigits.Of(amplitude, kind)} apart, which is not above 6 times the noise ({FewDigits.Of(noise, kind)} rms)"
+            + (step > 0 ? $" and 4 steps ({FewDigits.Of(step, kind)} each)" : "") + ": this may be noise and no pulse",
         "give the state levels if you know them",
         Procedure);
 
@@ -31,15 +31,15 @@ internal static class PulseFindings
     internal static Finding Clipped(long count, string side, double limit, QuantityKind kind) => new(
         "clipped",
         Severity.Warning,
-        FormattableString.Invariant($"{count} samples lie at or beyond the {side} end of the converter, {InWords.Of(limit, kind)}: levels, overshoot and what is derived from them may be those of the converter"),
+        FormattableString.Invariant($"{count} samples lie at or beyond the {side} end of the converter, {FewDigits.Of(limit, kind)}: levels, overshoot and what is derived from them may be those of the converter"),
         "choose a larger vertical range or another offset",
         Procedure);
 
     internal static Finding NotResolved(long count, long of, bool rising, double atMost, int needed, double interval) => new(
         "edge-not-resolved",
         Severity.Warning,
-        FormattableString.Invariant($"{count} of {of} {(rising ? "rising" : "falling")} transitions hold fewer than {needed} samples: they take at most {InWords.Seconds(atMost)}; the samples are {InWords.Seconds(interval)} apart"),
-        "sample faster by " + InWords.Number(Math.Max(2, Math.Ceiling((needed + 1) * interval / atMost * 2) / 2), 3) + " times or more",
+        FormattableString.Invariant($"{count} of {of} {(rising ? "rising" : "falling")} transitions hold fewer than {needed} samples: they take at most {FewDigits.Seconds(atMost)}; the samples are {FewDigits.Seconds(interval)} apart"),
+        "sample faster by " + FewDigits.Number(Math.Max(2, Math.Ceiling((needed + 1) * interval / atMost * 2) / 2), 3) + " times or more",
         "handbook 8.4");
 
     internal static Finding NoTransition(bool? rising) => new(
@@ -58,7 +58,7 @@ internal static class PulseFindings
 
     internal static Finding Runts(long count) => new("runt-pulses", Severity.Warning, FormattableString.Invariant($"{count} pulses cross the middle level and return without reaching the other state"), "look at them one by one: their times are in the list", "handbook 8.3");
 
-    internal static Finding Missing(long count, double period) => new("missing-pulses", Severity.Warning, FormattableString.Invariant($"{count} pulses are missing from a regular train of {InWords.Seconds(period)} period"), null, "handbook 8.3");
+    internal static Finding Missing(long count, double period) => new("missing-pulses", Severity.Warning, FormattableString.Invariant($"{count} pulses are missing from a regular train of {FewDigits.Seconds(period)} period"), null, "handbook 8.3");
 
     internal static Finding RegionsCut(long count) => new("aberration-region-cut", Severity.Note, FormattableString.Invariant($"{count} aberration regions are cut short by the next transition or the end of the record"), "choose a shorter region or a slower repetition", "handbook 8.3");
 

@@ -85,7 +85,7 @@ public sealed partial class PulseTransition
         if (reach < 3 * states.NoiseSi)
         {
             return new(new Finding("settling-below-noise", Severity.Failure,
-                $"the band of {band} is {InWords.Of(reach, _measurement.Record.Kind)} to either side, less than 3 times the noise of {InWords.Of(states.NoiseSi, _measurement.Record.Kind)}", "choose a wider band, or average records", "handbook 8.5"));
+                $"the band of {band} is {FewDigits.Of(reach, _measurement.Record.Kind)} to either side, less than 3 times the noise of {FewDigits.Of(states.NoiseSi, _measurement.Record.Kind)}", "choose a wider band, or average records", "handbook 8.5"));
         }
         while (last > _place && Math.Abs(samples[last] - level) <= reach)
             last--;

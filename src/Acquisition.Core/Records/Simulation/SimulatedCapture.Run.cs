@@ -142,13 +142,13 @@ public sealed partial class SimulatedCapture
         }
         for (int i = 0; i < values.Length && _records > 1; i++)
             values[i] /= _records;
-        return Finish(values, StoredRate.SiValue, _mode == DecimationMode.HighResolution ? _rawPerStored : 1);
+        return Finish(values, StoredRate.SiValue, _mode == AcquisitionMode.HighResolution ? _rawPerStored : 1);
     }
 
     private void AddRecord(double[] values, double start, ref RandomStream random, LongCall? call)
     {
         double rate = RawRate.SiValue;
-        bool pairs = _mode == DecimationMode.PeakDetect && _rawPerStored > 1;
+        bool pairs = _mode == AcquisitionMode.PeakDetect && _rawPerStored > 1;
         int stored = pairs ? 2 : 1, raw = _rawPerStored * stored;
         int untilLook = 0;
         for (int i = 0; i < values.Length; i += stored)
@@ -157,7 +157,7 @@ public sealed partial class SimulatedCapture
             for (int j = 0; j < raw; j++)
             {
                 long n = (long)i * _rawPerStored + j;
-                if (_mode == DecimationMode.Sample && j > 0)
+                if (_mode == AcquisitionMode.Sample && j > 0)
                     break;
                 if (--untilLook < 0)
                 {
@@ -169,7 +169,7 @@ public sealed partial class SimulatedCapture
                 low = Math.Min(low, value);
                 high = Math.Max(high, value);
             }
-            values[i] += pairs ? low : _mode == DecimationMode.HighResolution ? sum / raw : sum;
+            values[i] += pairs ? low : _mode == AcquisitionMode.HighResolution ? sum / raw : sum;
             if (pairs && i + 1 < values.Length)
                 values[i + 1] += high;
         }

@@ -20,7 +20,7 @@ public sealed partial class SimulatedCapture
     private long _seed;
     private int _rawPerStored = 1, _records = 1, _bits;
     private double _fullScale, _centre;
-    private DecimationMode _mode;
+    private AcquisitionMode _mode;
     private ConverterMismatch[] _converters = Array.Empty<ConverterMismatch>();
 
     /// <summary>An ideal sampler of a signal.</summary>
@@ -73,18 +73,20 @@ public sealed partial class SimulatedCapture
         return Copy(x => x._converters = (ConverterMismatch[])converters.Clone());
     }
 
-    /// <summary>The same with several raw samples for each stored one.</summary>
-    /// <param name="mode">What becomes of them.</param>
+    /// <summary>The same with one raw sample of so many stored (decimation): what lies above half the stored rate folds down, and spikes are missed.</summary>
     /// <param name="rawPerStored">How many: 1 to 1 000 000.</param>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="rawPerStored"/> is not 1 to 1 000 000, or the mode is unknown.</exception>
-    public SimulatedCapture WithMode(DecimationMode mode, int rawPerStored)
-    {
-        if (rawPerStored is < 1 or > 1_000_000)
-            throw new ArgumentOutOfRangeException(nameof(rawPerStored), FormattableString.Invariant($"rawPerStored must be 1 to 1000000; was {rawPerStored}"));
-        if (mode is < DecimationMode.Sample or > DecimationMode.HighResolution)
-            throw new ArgumentOutOfRangeException(nameof(mode), $"mode must be Sample, PeakDetect or HighResolution; was {(int)mode}");
-        return Copy(x => (x._mode, x._rawPerStored) = (mode, rawPerStored));
-    }
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="rawPerStored"/> is not 1 to 1 000 000.</exception>
+    public SimulatedCapture WithDecimation(int rawPerStored) => Combining(AcquisitionMode.Sample, rawPerStored);
+
+    /// <summary>The same with peak detection: of two stored intervals the smallest and then the largest raw sample.</summary>
+    /// <param name="rawPerStored">How many raw samples a stored interval has: 1 to 1 000 000.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="rawPerStored"/> is not 1 to 1 000 000.</exception>
+    public SimulatedCapture WithPeakDetect(int rawPerStored) => Combining(AcquisitionMode.PeakDetect, rawPerStored);
+
+    /// <summary>The same with the mean of so many raw samples stored (boxcar): less noise and more resolution, less bandwidth.</summary>
+    /// <param name="rawPerStored">How many: 1 to 1 000 000.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="rawPerStored"/> is not 1 to 1 000 000.</exception>
+    public SimulatedCapture WithHighResolution(int rawPerStored) => Combining(AcquisitionMode.HighResolution, rawPerStored);
 
     /// <summary>The same with the mean of so many records, each with its own noise and jitter.</summary>
     /// <param name="records">How many: 1 to 1 000 000.</param>
@@ -115,6 +117,10 @@ public sealed partial class SimulatedCapture
 
     private static double NotNegative(Duration value, string argument) =>
         value.SiValue >= 0 ? value.SiValue : throw Refuse.OutOfRange(value.SiValue, Duration.Kind, argument, "at least 0 s");
+
+    private SimulatedCapture Combining(AcquisitionMode mode, int rawPerStored) => rawPerStored is >= 1 and <= 1_000_000
+        ? Copy(x => (x._mode, x._rawPerStored) = (mode, rawPerStored))
+        : throw new ArgumentOutOfRangeException(nameof(rawPerStored), FormattableString.Invariant($"rawPerStored must be 1 to 1000000; was {rawPerStored}"));
 
     private SimulatedCapture Copy(Action<SimulatedCapture> change)
     {

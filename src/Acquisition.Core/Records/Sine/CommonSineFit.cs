@@ -116,7 +116,7 @@ public sealed class CommonSineFit
             if (own[i].Sine is not { } sine)
                 findings.Add(new Finding("channel-without-own-fit", Severity.Note, $"channel {i + 1} takes the frequency from the others: {own[i].Findings[0].Message}"));
             else if (Math.Abs(sine.Fit.Model.Cycles - cycles) > Math.Max(0.25 / channels[0].Length, 5 * (sine.Fit.CyclesUncertainty + leader.CyclesUncertainty)))
-                findings.Add(new Finding("channels-differ-in-frequency", Severity.Warning, $"the largest line of channel {i + 1} is at {sine.Frequency}, not at the common {InWords.Hertz(cycles * fs, 8)}", "are the channels of one capture, and of one signal?"));
+                findings.Add(new Finding("channels-differ-in-frequency", Severity.Warning, $"the largest line of channel {i + 1} is at {sine.Frequency}, not at the common {FewDigits.Hertz(cycles * fs, 8)}", "are the channels of one capture, and of one signal?"));
         }
         SineFit[] together = FitAll(cycles * fs, call?.Part(0.6, 1));
         call?.Completed();

@@ -24,13 +24,13 @@ internal static class SineChecks
                 $"sample {i} is {x[i].ToString(CultureInfo.InvariantCulture)}: a fit needs finite samples (below 1E150)", "cut the record before it, or repair the reading");
         }
         if (high - low <= 1e-14 * Math.Max(Math.Abs(low), Math.Abs(high)))
-            return new Finding("sine-fit-no-signal", Severity.Failure, $"all samples are {InWords.Volts(high)}: there is no sine in the record", "check the trigger, the coupling and the probe");
+            return new Finding("sine-fit-no-signal", Severity.Failure, $"all samples are {FewDigits.Volts(high)}: there is no sine in the record", "check the trigger, the coupling and the probe");
         return null;
     }
 
     internal static Finding Inseparable(double? cycles, int count, double rate)
     {
-        string at = cycles is { } c ? $"{InWords.Hertz(c * rate)} sampled at {InWords.Of(rate, QuantityKind.SampleRate)}" : "the record";
+        string at = cycles is { } c ? $"{FewDigits.Hertz(c * rate)} sampled at {FewDigits.Of(rate, QuantityKind.SampleRate)}" : "the record";
         return new Finding("sine-fit-singular", Severity.Failure,
             $"{at} shows too few different phases in {count} samples (a multiple of half the sample rate, or a tiny part of a period): amplitude, phase and offset cannot be told apart",
             "change frequency or sample rate", Standard);
@@ -38,17 +38,17 @@ internal static class SineChecks
 
     internal static Finding NotConverged(SineSolution fit, double? start, int count, double rate) =>
         new("sine-fit-not-converged", Severity.Failure,
-            $"the four-parameter fit does not settle ({fit.Iterations} iterations, at {InWords.Hertz(fit.Model.Cycles * rate)})",
+            $"the four-parameter fit does not settle ({fit.Iterations} iterations, at {FewDigits.Hertz(fit.Model.Cycles * rate)})",
             start is null
                 ? "is there a sine in the record? if its frequency is known, fit three parameters"
-                : $"start within half a bin, {InWords.Hertz(rate / count / 2)}, of the frequency; if it is known, fit three parameters",
+                : $"start within half a bin, {FewDigits.Hertz(rate / count / 2)}, of the frequency; if it is known, fit three parameters",
             Standard);
 
     internal static Finding Clipped(ClippedSamples clipped, int count)
     {
-        string limits = double.IsInfinity(clipped.Low) ? $"at {InWords.Volts(clipped.High)}"
-            : double.IsInfinity(clipped.High) ? $"at {InWords.Volts(clipped.Low)}"
-            : $"at {InWords.Volts(clipped.Low)} and {InWords.Volts(clipped.High)}";
+        string limits = double.IsInfinity(clipped.Low) ? $"at {FewDigits.Volts(clipped.High)}"
+            : double.IsInfinity(clipped.High) ? $"at {FewDigits.Volts(clipped.Low)}"
+            : $"at {FewDigits.Volts(clipped.Low)} and {FewDigits.Volts(clipped.High)}";
         return new Finding("samples-clipped", Severity.Warning,
             $"{clipped.Count} of {count} samples are clipped {limits}; they are left out of the fit, and SINAD and ENOB are absent",
             "choose a larger vertical range: -0.5 to -1 dB of full scale suits a sine test", "handbook 9.9");
@@ -61,13 +61,13 @@ internal static class SineChecks
         if (cycles * count < 1)
         {
             return new Finding("sine-fit-under-one-period", Severity.Failure,
-                $"the record holds {InWords.Number(cycles * count, 3)} periods of {InWords.Hertz(cycles * rate, 3)}: with less than one, frequency, amplitude and offset are not separable",
-                $"capture at least {InWords.Seconds(5 / (cycles * rate), 3)} (five periods), or give the frequency and fit three parameters", Standard);
+                $"the record holds {FewDigits.Number(cycles * count, 3)} periods of {FewDigits.Hertz(cycles * rate, 3)}: with less than one, frequency, amplitude and offset are not separable",
+                $"capture at least {FewDigits.Seconds(5 / (cycles * rate), 3)} (five periods), or give the frequency and fit three parameters", Standard);
         }
         if ((0.5 - cycles) * count < 1)
         {
             return new Finding("sine-fit-at-nyquist", Severity.Failure,
-                $"the frequency is {InWords.Hertz((0.5 - cycles) * rate, 3)} from half the sample rate: less than one period of the beat is in the record, so amplitude and phase are not separable",
+                $"the frequency is {FewDigits.Hertz((0.5 - cycles) * rate, 3)} from half the sample rate: less than one period of the beat is in the record, so amplitude and phase are not separable",
                 "sample faster, or capture a longer record", Standard);
         }
         double power = fit.Model.Amplitude * fit.Model.Amplitude * fit.Count / 4, noise = fit.ResidualDeviation * fit.ResidualDeviation;
@@ -76,7 +76,7 @@ internal static class SineChecks
         if (noise > 0 && byChance > Chance)
         {
             return new Finding("sine-fit-not-significant", Severity.Failure,
-                $"the largest line, {InWords.Volts(fit.Model.Amplitude, 3)} at {InWords.Hertz(fit.Model.Cycles * rate)}, does not stand out of {InWords.Volts(fit.ResidualDeviation, 3)} rms: noise alone shows one as large with a chance of {InWords.Number(Math.Min(1, byChance), 2)}",
+                $"the largest line, {FewDigits.Volts(fit.Model.Amplitude, 3)} at {FewDigits.Hertz(fit.Model.Cycles * rate)}, does not stand out of {FewDigits.Volts(fit.ResidualDeviation, 3)} rms: noise alone shows one as large with a chance of {FewDigits.Number(Math.Min(1, byChance), 2)}",
                 "capture a longer record or average; if the frequency is known, fit three parameters");
         }
         return null;
@@ -89,17 +89,17 @@ internal static class SineChecks
         if (periods < 5)
         {
             findings.Add(new Finding("few-periods", Severity.Warning,
-                $"the record holds {InWords.Number(periods, 3)} periods: harmonics, drift and offset pull the fit", $"capture at least {InWords.Seconds(5 / (cycles * rate), 3)} (five periods)", "common practice; handbook 9.1"));
+                $"the record holds {FewDigits.Number(periods, 3)} periods: harmonics, drift and offset pull the fit", $"capture at least {FewDigits.Seconds(5 / (cycles * rate), 3)} (five periods)", "common practice; handbook 9.1"));
         }
         else if (beats < 5)
         {
             findings.Add(new Finding("near-nyquist", Severity.Warning,
-                $"the frequency is {InWords.Hertz((0.5 - cycles) * rate, 3)} from half the sample rate: {InWords.Number(beats, 3)} periods of the beat in the record", "sample faster, or capture a longer record", "handbook 9.1"));
+                $"the frequency is {FewDigits.Hertz((0.5 - cycles) * rate, 3)} from half the sample rate: {FewDigits.Number(beats, 3)} periods of the beat in the record", "sample faster, or capture a longer record", "handbook 9.1"));
         }
         if (stated > rate / 2)
         {
             findings.Add(new Finding("undersampled", Severity.Note,
-                $"{InWords.Hertz(stated.Value)} is above half of {InWords.Of(rate, QuantityKind.SampleRate)}: its alias at {InWords.Hertz(cycles * rate)} is fitted, and what else folds there counts too", null, "handbook 5.2"));
+                $"{FewDigits.Hertz(stated.Value)} is above half of {FewDigits.Of(rate, QuantityKind.SampleRate)}: its alias at {FewDigits.Hertz(cycles * rate)} is fitted, and what else folds there counts too", null, "handbook 5.2"));
         }
         if (FewPhases(cycles, x.Length) is { } phases)
         {
@@ -110,7 +110,7 @@ internal static class SineChecks
         if (Math.Abs(correlation) > 0.3 && Math.Abs(correlation) > 5 / Math.Sqrt(Math.Min(x.Length, Probe)) && fit.NoiseAndDistortion > 1e-12 * fit.Model.Amplitude)
         {
             findings.Add(new Finding("residual-not-white", Severity.Note,
-                $"neighbouring residuals are correlated ({InWords.Number(correlation, 2)}): harmonics or filtered noise. The standard uncertainties hold for white noise", "look at the residual's spectrum; repeat the record and take the scatter", "handbook 9.8"));
+                $"neighbouring residuals are correlated ({FewDigits.Number(correlation, 2)}): harmonics or filtered noise. The standard uncertainties hold for white noise", "look at the residual's spectrum; repeat the record and take the scatter", "handbook 9.8"));
         }
     }
 

@@ -157,12 +157,12 @@ public sealed class SingleToneTest
         foreach (HarmonicLine line in lines.Harmonics.Where(l => l.Collision is not null))
         {
             findings.Add(new Finding("harmonic-collides", Severity.Warning,
-                $"harmonic {line.Order} folds to {InWords.Hertz(line.Frequency.SiValue)}, onto {line.Collision}: it is not counted on its own", "move the frequency or the sample rate a little", "handbook 9.5"));
+                $"harmonic {line.Order} folds to {FewDigits.Hertz(line.Frequency.SiValue)}, onto {line.Collision}: it is not counted on its own", "move the frequency or the sample rate a little", "handbook 9.5"));
         }
         if (window.Name == SpectralWindow.Rectangular.Name && off > 1e-4)
         {
             findings.Add(new Finding("leakage", Severity.Warning,
-                $"the sine lies {InWords.Number(off, 3)} bins from a bin and no window is applied: it leaks about {InWords.Decibels(20 * Math.Log10(off / 10), 0)} into bins 10 away", "make the record coherent (J periods in M samples), or choose a window", "handbook 9.6"));
+                $"the sine lies {FewDigits.Number(off, 3)} bins from a bin and no window is applied: it leaks about {FewDigits.Decibels(20 * Math.Log10(off / 10), 0)} into bins 10 away", "make the record coherent (J periods in M samples), or choose a window", "handbook 9.6"));
         }
         if (sine.Sinad is { } byFit && lines.NoiseAndDistortion > 0 && lines.BinsOfNoise > 0)
         {
@@ -171,7 +171,7 @@ public sealed class SingleToneTest
             if (Math.Abs(bySpectrum - byFit.Decibels) > 0.5 && Math.Min(bySpectrum, byFit.Decibels) < 200)
             {
                 findings.Add(new Finding("sinad-by-fit-and-spectrum-differ", Severity.Warning,
-                    $"SINAD is {InWords.Decibels(byFit.Decibels)} by the fit and {InWords.Decibels(bySpectrum)} by the spectrum: leakage, drift, or noise that is not spread evenly", "prefer the fit; make the record coherent, or choose a window with lower side lobes", "handbook 9.9, step 7"));
+                    $"SINAD is {FewDigits.Decibels(byFit.Decibels)} by the fit and {FewDigits.Decibels(bySpectrum)} by the spectrum: leakage, drift, or noise that is not spread evenly", "prefer the fit; make the record coherent, or choose a window with lower side lobes", "handbook 9.9, step 7"));
             }
         }
     }

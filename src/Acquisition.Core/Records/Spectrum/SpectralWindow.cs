@@ -77,7 +77,7 @@ public sealed class SpectralWindow
     {
         if (!(shapeParameter >= 0 && shapeParameter <= 100))
             throw Refuse.OutOfRange(shapeParameter, QuantityKind.Ratio, nameof(shapeParameter), "from 0 to 100");
-        return new SpectralWindow("Kaiser " + InWords.Number(shapeParameter, 6), new KaiserShape(shapeParameter));
+        return new SpectralWindow("Kaiser " + FewDigits.Number(shapeParameter, 6), new KaiserShape(shapeParameter));
     }
 
     /// <summary>A window of one's own: <c>sum (-1)^k a_k cos(2 pi k n/M)</c>, scaled to peak 1.</summary>
@@ -96,7 +96,7 @@ public sealed class SpectralWindow
         for (int k = 0; k < termWeights.Length; k++)
         {
             if (!(termWeights[k] > 0 && termWeights[k] <= 1e6))
-                throw new ArgumentException($"coefficient {k} must be above 0 (the alternating sign is implied) and at most 1E6; was {InWords.Number(termWeights[k], 17)}", nameof(termWeights));
+                throw new ArgumentException($"coefficient {k} must be above 0 (the alternating sign is implied) and at most 1E6; was {FewDigits.Number(termWeights[k], 17)}", nameof(termWeights));
         }
         return new SpectralWindow(name, termWeights);
     }

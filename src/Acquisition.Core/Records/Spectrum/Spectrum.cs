@@ -124,7 +124,7 @@ public sealed class Spectrum
             throw new ArgumentException($"{nameof(volts)} must hold at least 2 samples; has {volts.Length}", nameof(volts));
         volts.Extremes(call?.Part(0, 0.05), out double lowest, out double highest);
         if (volts.FirstUnusable(lowest, highest) is { } index)
-            throw new ArgumentException($"{nameof(volts)} must hold finite samples; sample {index} is {InWords.Number(volts[index], 17)}", nameof(volts));
+            throw new ArgumentException($"{nameof(volts)} must hold finite samples; sample {index} is {FewDigits.Number(volts[index], 17)}", nameof(volts));
         double fs = Refuse.UnlessAboveZero(rate.SiValue, SampleRate.Kind, nameof(rate));
         int segment = volts.Length, hop = volts.Length;
         if (segments is { } parts)
@@ -149,7 +149,7 @@ public sealed class Spectrum
     public int BinOf(Frequency frequency)
     {
         if (!(frequency.SiValue >= 0 && frequency.SiValue <= _rate / 2))
-            throw Refuse.OutOfRange(frequency.SiValue, Frequency.Kind, nameof(frequency), $"from 0 Hz to {InWords.Hertz(_rate / 2)}, half the sample rate");
+            throw Refuse.OutOfRange(frequency.SiValue, Frequency.Kind, nameof(frequency), $"from 0 Hz to {FewDigits.Hertz(_rate / 2)}, half the sample rate");
         return Math.Min(Bins - 1, (int)Math.Round(frequency.SiValue / _rate * Points.Points));
     }
 

@@ -32,7 +32,7 @@ internal sealed class ToneLines
         if (Collision(position) is not null)
         {
             throw new InvalidOperationException(
-                $"the tone lies {InWords.Number(position, 3)} bins from DC, and the {spectrum.Window} window spreads both over {_halfWidth} bins to either side; capture more than {2 * _halfWidth + 1} periods, or choose a narrower window");
+                $"the tone lies {FewDigits.Number(position, 3)} bins from DC, and the {spectrum.Window} window spreads both over {_halfWidth} bins to either side; capture more than {2 * _halfWidth + 1} periods, or choose a narrower window");
         }
         Fundamental = Claim(position, 1);
         var orders = new List<(int Order, double Position, double Square, string? Collision)>();

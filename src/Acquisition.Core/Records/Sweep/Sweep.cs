@@ -76,11 +76,11 @@ public sealed partial class Sweep
         for (int i = 0; i < hertz.Length; i++)
         {
             if (!(hertz[i] > (i == 0 ? 0 : hertz[i - 1]) && hertz[i] <= double.MaxValue))
-                throw new ArgumentException($"row {i}: {nameof(hertz)} must rise and be above 0 Hz; was {InWords.Number(hertz[i], 17)}" + (i > 0 ? $" after {InWords.Number(hertz[i - 1], 17)}" : ""), nameof(hertz));
+                throw new ArgumentException($"row {i}: {nameof(hertz)} must rise and be above 0 Hz; was {FewDigits.Number(hertz[i], 17)}" + (i > 0 ? $" after {FewDigits.Number(hertz[i - 1], 17)}" : ""), nameof(hertz));
             if (!(Math.Abs(decibels[i]) <= 1e6))
-                throw new ArgumentException($"row {i}: {nameof(decibels)} must be finite; was {InWords.Number(decibels[i], 17)}", nameof(decibels));
+                throw new ArgumentException($"row {i}: {nameof(decibels)} must be finite; was {FewDigits.Number(decibels[i], 17)}", nameof(decibels));
             if (uncertaintiesInDecibels is not null && !(uncertaintiesInDecibels[i] >= 0 && uncertaintiesInDecibels[i] <= 1e6))
-                throw new ArgumentException($"row {i}: {nameof(uncertaintiesInDecibels)} must be at least 0 dB; was {InWords.Number(uncertaintiesInDecibels[i], 17)}", nameof(uncertaintiesInDecibels));
+                throw new ArgumentException($"row {i}: {nameof(uncertaintiesInDecibels)} must be at least 0 dB; was {FewDigits.Number(uncertaintiesInDecibels[i], 17)}", nameof(uncertaintiesInDecibels));
         }
         return Referenced((double[])hertz.Clone(), (double[])decibels.Clone(), (double[]?)uncertaintiesInDecibels?.Clone());
     }
@@ -113,7 +113,7 @@ public sealed partial class Sweep
         for (int i = 0; i < volts.Length; i++)
         {
             if (!(volts[i] > 0 && volts[i] <= double.MaxValue))
-                throw new ArgumentException($"row {i}: {nameof(volts)} must be above 0 V, for the logarithm of 0 does not exist; was {InWords.Number(volts[i], 17)}", nameof(volts));
+                throw new ArgumentException($"row {i}: {nameof(volts)} must be above 0 V, for the logarithm of 0 does not exist; was {FewDigits.Number(volts[i], 17)}", nameof(volts));
         }
         if (uncertaintiesInVolts is not null)
             CheckLength(volts.Length, uncertaintiesInVolts.Length, nameof(uncertaintiesInVolts));
@@ -160,7 +160,7 @@ public sealed partial class Sweep
     public Sweep WithReference(Frequency frequency)
     {
         double level = Level(frequency.SiValue, nameof(frequency), out double? deviation);
-        return new Sweep(_hertz, _decibels, _uncertainties, level, deviation ?? 0, $"level at {InWords.Hertz(frequency.SiValue)}", frequency.SiValue);
+        return new Sweep(_hertz, _decibels, _uncertainties, level, deviation ?? 0, $"level at {FewDigits.Hertz(frequency.SiValue)}", frequency.SiValue);
     }
 
     /// <summary>The same sweep with drops counted from the median of its levels in a band: a mid-band gain that a single bad point does not move.</summary>
@@ -175,12 +175,12 @@ public sealed partial class Sweep
         double median = levels.Length % 2 == 1 ? levels[middle] : (levels[middle - 1] + levels[middle]) / 2;
         // A median scatters 1.2533 times as much as a mean of normal values; a single point as itself.
         double deviation = _uncertainties is null ? 0 : Math.Sqrt(inside.Average(i => _uncertainties[i] * _uncertainties[i]) / inside.Length) * (inside.Length > 2 ? Math.Sqrt(Math.PI / 2) : 1);
-        return new Sweep(_hertz, _decibels, _uncertainties, median, deviation, $"median level from {InWords.Hertz(low.SiValue)} to {InWords.Hertz(high.SiValue)}", Math.Sqrt(_hertz[inside[0]] * _hertz[inside[inside.Length - 1]]));
+        return new Sweep(_hertz, _decibels, _uncertainties, median, deviation, $"median level from {FewDigits.Hertz(low.SiValue)} to {FewDigits.Hertz(high.SiValue)}", Math.Sqrt(_hertz[inside[0]] * _hertz[inside[inside.Length - 1]]));
     }
 
     /// <summary>The same sweep with drops counted from a level known from elsewhere.</summary>
     public Sweep WithReferenceLevel(DecibelRatio level) =>
-        new(_hertz, _decibels, _uncertainties, level.Decibels, 0, $"stated level {InWords.Decibels(level.Decibels)}", _hertz[0]);
+        new(_hertz, _decibels, _uncertainties, level.Decibels, 0, $"stated level {FewDigits.Decibels(level.Decibels)}", _hertz[0]);
 
     /// <summary>The level at a frequency, interpolated: linear in decibels over the logarithm of frequency.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The frequency lies outside the sweep: it is not extrapolated.</exception>
@@ -256,7 +256,7 @@ public sealed partial class Sweep
     }
 
     private static Sweep Referenced(double[] hertz, double[] decibels, double[]? uncertainties) =>
-        new(hertz, decibels, uncertainties, decibels[0], uncertainties?[0] ?? 0, $"level at {InWords.Hertz(hertz[0])}, the first point", hertz[0]);
+        new(hertz, decibels, uncertainties, decibels[0], uncertainties?[0] ?? 0, $"level at {FewDigits.Hertz(hertz[0])}, the first point", hertz[0]);
 
     private static double Square(double x) => x * x;
 

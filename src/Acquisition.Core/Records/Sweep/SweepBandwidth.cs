@@ -18,12 +18,12 @@ public sealed class SweepBandwidth
         Crossings = crossings;
 
         var findings = new List<Finding>();
-        string by = InWords.Decibels(drop.Decibels);
+        string by = FewDigits.Decibels(drop.Decibels);
         bool startsInside = sweep.ReferenceHertz < sweep.Lowest.SiValue || sweep.ReferenceHertz > sweep.Highest.SiValue
             || sweep.Level(sweep.ReferenceHertz, "reference", out _) >= sweep.ReferenceDecibels - drop.Decibels;
         if (!startsInside)
         {
-            findings.Add(new Finding("reference-outside-band", Severity.Failure, $"at {InWords.Hertz(sweep.ReferenceHertz)} the level is already {by} below the reference ({Reference})", "choose a reference in the flat part of the sweep"));
+            findings.Add(new Finding("reference-outside-band", Severity.Failure, $"at {FewDigits.Hertz(sweep.ReferenceHertz)} the level is already {by} below the reference ({Reference})", "choose a reference in the flat part of the sweep"));
             Upper = Lower = null;
         }
         else if (Upper is null)
@@ -36,7 +36,7 @@ public sealed class SweepBandwidth
             if (later.Length > 0)
             {
                 findings.Add(new Finding("several-crossings", Severity.Warning,
-                    $"the level falls by {by} {later.Length + 1} times, from {InWords.Hertz(Upper.Frequency.SiValue)} to {InWords.Hertz(later[later.Length - 1].Frequency.SiValue)}: the lowest is reported", "look for reflections or resonances; fit a response model for a smooth figure", "handbook 10.1"));
+                    $"the level falls by {by} {later.Length + 1} times, from {FewDigits.Hertz(Upper.Frequency.SiValue)} to {FewDigits.Hertz(later[later.Length - 1].Frequency.SiValue)}: the lowest is reported", "look for reflections or resonances; fit a response model for a smooth figure", "handbook 10.1"));
             }
             Judge(findings, Upper);
         }
@@ -71,7 +71,7 @@ public sealed class SweepBandwidth
         if (share > 0.02)
         {
             findings.Add(new Finding("points-too-far-apart", Severity.Warning,
-                $"the edge at {InWords.Hertz(edge.Frequency.SiValue)} lies between points at {edge.PointBelow} and {edge.PointAbove}: their spacing alone leaves {InWords.Number(100 * share, 2)} % uncertain", "measure more points between the two", "handbook 10.1"));
+                $"the edge at {FewDigits.Hertz(edge.Frequency.SiValue)} lies between points at {edge.PointBelow} and {edge.PointAbove}: their spacing alone leaves {FewDigits.Number(100 * share, 2)} % uncertain", "measure more points between the two", "handbook 10.1"));
         }
     }
 

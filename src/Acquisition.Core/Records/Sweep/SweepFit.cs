@@ -102,13 +102,13 @@ public sealed class SweepFit
         if (weighted && ChiSquaredTest.UpperTail(squaresAtBest, freedom) < 0.01)
         {
             findings.Add(new Finding("model-does-not-fit", Severity.Warning,
-                $"chi-squared is {InWords.Number(squaresAtBest)} for {freedom} degrees of freedom: levels scatter about the model by more than their uncertainties", "try another model, or read the bandwidth from the crossings"));
+                $"chi-squared is {FewDigits.Number(squaresAtBest)} for {freedom} degrees of freedom: levels scatter about the model by more than their uncertainties", "try another model, or read the bandwidth from the crossings"));
         }
         double bandwidth = Math.Exp(p);
         if (bandwidth > hertz[hertz.Length - 1])
         {
             findings.Add(new Finding("bandwidth-extrapolated", Severity.Warning,
-                $"the fitted bandwidth {InWords.Hertz(bandwidth, 4)} lies beyond the sweep's end at {InWords.Hertz(hertz[hertz.Length - 1])}: it rests on the model", "sweep to a higher frequency"));
+                $"the fitted bandwidth {FewDigits.Hertz(bandwidth, 4)} lies beyond the sweep's end at {FewDigits.Hertz(hertz[hertz.Length - 1])}: it rests on the model", "sweep to a higher frequency"));
         }
         return new SweepFit(
             model(Frequency.FromSi(bandwidth, "bandwidth")), bandwidth, bandwidth * logDeviation, profile.Gain(p), Math.Sqrt(varianceOfGain * scale),
@@ -116,7 +116,7 @@ public sealed class SweepFit
     }
 
     private static SweepFit NotDetermined(Profile profile, double p, double[] hertz) => Refused(profile.Scatter(p, hertz.Length - 2), new Finding(
-        "bandwidth-not-determined", Severity.Failure, $"the levels from {InWords.Hertz(hertz[0])} to {InWords.Hertz(hertz[hertz.Length - 1])} do not bend enough to tell a bandwidth", "sweep across the roll-off"), hertz.Length - 2);
+        "bandwidth-not-determined", Severity.Failure, $"the levels from {FewDigits.Hertz(hertz[0])} to {FewDigits.Hertz(hertz[hertz.Length - 1])} do not bend enough to tell a bandwidth", "sweep across the roll-off"), hertz.Length - 2);
 
     private static SweepFit Refused(double residual, Finding reason, int freedom = 0) => new(null, 0, 0, 0, 0, residual, null, freedom, new[] { reason });
 

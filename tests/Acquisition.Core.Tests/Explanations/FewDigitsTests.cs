@@ -3,7 +3,7 @@ using System.Linq;
 using Acquisition.Core.Literals;
 using Xunit;
 
-namespace Acquisition.Core.Tests.Records;
+namespace Acquisition.Core.Tests.Explanations;
 
 /// <summary>Texts for people carry few digits, whatever the numbers behind them.</summary>
 public sealed class FewDigitsTests
@@ -28,6 +28,29 @@ public sealed class FewDigitsTests
         ];
         Assert.All(results, x => Assert.True(MostDigits(x.ToString()!) <= (x is CoherentSampling ? 10 : 7), x.GetType().Name + ": " + x));
     }
+
+    [Fact]
+    public void Counts_AreWrittenInFull_AndOtherQuantitiesWithFourDigits()
+    {
+        Assert.Equal("14.0001 Mpts", 14_000_100.pts().InWords());
+        Assert.Equal("333.3 MSa/s", SampleRate.FromSamplesPerSecond(1e9 / 3).InWords());
+        Assert.Equal("67 MHz", FewDigits.Hertz(2e8 / 3, 2));
+    }
+
+    [Theory]
+    [InlineData(0.123456, "12.35 %")]
+    [InlineData(-0.5, "-50 %")]
+    [InlineData(1e-4, "0.01 %")]
+    [InlineData(99.99e-6, "99.99 ppm")]
+    [InlineData(2.5e-8, "25 ppb")]
+    [InlineData(0, "0 %")]
+    public void Ratios_AreWrittenInPercentOrInWhatPeopleSayBelow(double fraction, string text) => Assert.Equal(text, Ratio.FromFraction(fraction).InWords());
+
+    [Theory]
+    [InlineData(12345, "12350")]
+    [InlineData(0.00012345, "0.0001235")]
+    [InlineData(1234567, "1235000")]
+    public void Numbers_AreRoundedAndNotWrittenInPowersOfTen(double value, string text) => Assert.Equal(text, FewDigits.Number(value + value * 1e-9));
 
     /// <summary>The longest run of digits, a decimal point within it left out.</summary>
     private static int MostDigits(string text)
