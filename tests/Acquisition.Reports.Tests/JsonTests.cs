@@ -29,7 +29,7 @@ public sealed class JsonTests
     public void Schema_RefusesWhatItDoesNotKnow()
     {
         string json = LanternBuoy.Reports["worksheet"].ToJson();
-        foreach (string broken in new[] { json.Replace("\"version\": 1", "\"version\": 2", StringComparison.Ordinal), json.Replace("\"verdict\": \"pass\"", "\"verdict\": \"good\"", StringComparison.Ordinal), json.Replace("\"siUnit\"", "\"unit\"", StringComparison.Ordinal) })
+        foreach (string broken in new[] { json.Replace("\"version\": 2", "\"version\": 1", StringComparison.Ordinal), json.Replace("\"verdict\": \"pass\"", "\"verdict\": \"good\"", StringComparison.Ordinal), json.Replace("\"siUnit\"", "\"unit\"", StringComparison.Ordinal) })
         {
             Assert.NotEqual(json, broken);
             using JsonDocument document = JsonDocument.Parse(broken);
@@ -55,7 +55,40 @@ public sealed class JsonTests
         using JsonDocument document = JsonDocument.Parse(LanternBuoy.Reports["worksheet"].ToJson());
         Assert.Equal(
             ["not passed", "passed", "inconclusive", "passed", "failed", "failed", "passed"], Verdicts(document).Select(verdict => verdict.GetProperty("text").GetString()!));
-        Assert.Contains(Verdicts(document), verdict => verdict.TryGetProperty("limitsAreExcluded", out _) && verdict.GetProperty("value").GetProperty("siValue").GetDouble() == 0);
+        Assert.Contains(Verdicts(document), verdict => verdict.TryGetProperty("limitsAreExcluded", out _) && verdict.GetProperty("margin").GetProperty("siValue").GetDouble() == 0);
+    }
+
+    [Theory]
+    [InlineData("supply >= 4.75 V", "5 V | 4.75 V |  | 250 mV")]
+    [InlineData("supply <= 5.25 V", "5 V |  | 5.25 V | 250 mV")]
+    [InlineData("4.75 V <= supply", "5 V | 4.75 V |  | 250 mV")]
+    [InlineData("5.25 V > supply", "5 V |  | 5.25 V | 250 mV")]
+    [InlineData("carrier >= -14 dBm", "-12.6 dBm | -14 dBm |  | 1.4 dB")]
+    [InlineData("board <= 40 °C", "298.15 K |  | 313.15 K | 15 K")]
+    [InlineData("board - room <= 5 K", "4 K |  | 5 K | 1 K")]
+    [InlineData("rate * (1 ± 1 %) >= 3", "5.600(32) | 3 |  | 2.6")]
+    [InlineData("supply < 5.25 V and supply > 4.75 V", "true |  |  | ")]
+    public void Check_ShowsValueLimitsAndMargin(string check, string expected)
+    {
+        Report report = Core.Worksheet.Build($"given supply = 5 V\ngiven carrier = -12.6 dBm\ngiven board = 25 °C\ngiven room = 21 °C\ngiven rate = 5.6\ncheck {check}").Evaluate().ToReport();
+        using JsonDocument document = JsonDocument.Parse(report.ToJson());
+        JsonElement verdict = Verdicts(document).Last();
+
+        Assert.Equal(expected, string.Join(" | ", new[] { "value", "lowerLimit", "upperLimit", "margin" }.Select(column => verdict.TryGetProperty(column, out JsonElement cell) ? cell.GetProperty("text").GetString() : "")));
+        Assert.Equal("pass", Rebuilt(verdict));
+    }
+
+    [Fact]
+    public void CheckWithAnUncertainLimit_IsDecidedByTheDifference()
+    {
+        Report report = Core.Worksheet.Build("given edge = 2.8 ns ± 5 %\ngiven allowed = 3.1 ns ± 0.1 ns (k=2)\ncheck edge <= allowed").Evaluate().ToReport();
+        using JsonDocument document = JsonDocument.Parse(report.ToJson());
+        JsonElement verdict = Verdicts(document).Last();
+
+        Assert.Equal(["2.8 ns", "3.1 ns"], new[] { "value", "upperLimit" }.Select(column => verdict.GetProperty(column).GetProperty("text").GetString()));
+        // JCGM 100 5.1.2 by hand: 5 % of 2.8 ns as limits, beside 50 ps.
+        Assert.Equal(Math.Sqrt((0.14e-9 * 0.14e-9 / 3) + (0.05e-9 * 0.05e-9)), verdict.GetProperty("standardUncertainty").GetProperty("siValue").GetDouble(), 1e-20);
+        Assert.Equal("pass", Rebuilt(verdict));
     }
 
     [Theory]

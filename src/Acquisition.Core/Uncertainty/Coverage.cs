@@ -66,5 +66,5 @@ public sealed class Coverage
     public override string ToString() =>
         _factor > 0
             ? "k = " + _factor.ToString("0.####", CultureInfo.InvariantCulture)
-            : "p = " + (_probability * 100).ToString("0.####", CultureInfo.InvariantCulture) + " %";
+            : "p " + ProbabilityText.Beside(_probability, 4);
 }

@@ -8,7 +8,7 @@ namespace Acquisition.Reports;
 internal sealed class Grid
 {
     private static readonly string[] ValueHeads = { "what", "value", "how it was found" };
-    private static readonly string[] VerdictHeads = { "what", "verdict", "value", "standard uncertainty", "lower limit", "upper limit", "guard band", "conformance probability", "rule", "remark" };
+    private static readonly string[] VerdictHeads = { "what", "verdict", "value", "standard uncertainty", "lower limit", "upper limit", "margin", "guard band", "conformance probability", "rule", "remark" };
     private static readonly string[] FindingHeads = { "severity", "code", "message", "remedy", "source" };
     private static readonly string[] IdentificationHeads = { "what", "text" };
 
@@ -74,7 +74,7 @@ internal sealed class Grid
     private static Grid OfVerdicts(VerdictsBlock block) => new(
         block.Name, block.Caption,
         VerdictHeads,
-        block.Verdicts.Select(x => new GridRow(new[] { x.Name, x.Text, x.Value, x.Uncertainty, x.Lower, x.Upper, x.GuardBand, x.Probability, x.Rule, x.Remark }) { Outcome = x.Outcome, IsVerdict = true })
+        block.Verdicts.Select(x => new GridRow(new[] { x.Name, x.Text, x.Value, x.Uncertainty, x.Lower, x.Upper, x.Margin, x.GuardBand, x.Probability, x.Rule, x.Remark }) { Outcome = x.Outcome, IsVerdict = true })
             .ToList());
 
     private static GridRow Detail(string what, ReportCell value, string how) => new(new[] { what, value, how }) { IsDetail = true };

@@ -8,7 +8,7 @@ namespace Acquisition.Reports;
 internal static class JsonReport
 {
     /// <summary>Raised when a reader of the former version could misread the new one; members may be added without.</summary>
-    private const int Version = 1;
+    private const int Version = 2;
 
     internal static string Write(Report report, IReadOnlyList<Block> blocks)
     {
@@ -113,6 +113,7 @@ internal static class JsonReport
         Optional(json, "lowerLimit", verdict.Lower);
         Optional(json, "upperLimit", verdict.Upper);
         if (verdict.AreLimitsExcluded) json.Truth("limitsAreExcluded", true);
+        Optional(json, "margin", verdict.Margin);
         Optional(json, "guardBand", verdict.GuardBand);
         Optional(json, "conformanceProbability", verdict.Probability);
         if (verdict.Rule.Length > 0) json.Text("rule", verdict.Rule);

@@ -34,6 +34,7 @@ public sealed class ReportVerdict
         Lower = other.Lower;
         Upper = other.Upper;
         AreLimitsExcluded = other.AreLimitsExcluded;
+        Margin = other.Margin;
         GuardBand = other.GuardBand;
         Rule = other.Rule;
         Probability = other.Probability;
@@ -59,6 +60,8 @@ public sealed class ReportVerdict
 
     internal bool AreLimitsExcluded { get; private set; }
 
+    internal ReportCell Margin { get; private set; } = ReportCell.Empty;
+
     internal ReportCell GuardBand { get; private set; } = ReportCell.Empty;
 
     internal ReportCell Probability { get; private set; } = ReportCell.Empty;
@@ -68,8 +71,8 @@ public sealed class ReportVerdict
     internal string Remark { get; private set; } = "";
 
     /// <summary>The value that was judged.</summary>
-    /// <param name="value">The value, or the margin with a lower limit of 0.</param>
-    /// <param name="standardUncertainty">Its standard uncertainty; null where there is none.</param>
+    /// <param name="value">The value.</param>
+    /// <param name="standardUncertainty">Its standard uncertainty or, where the limit is uncertain too, that of their difference; null where there is none.</param>
     /// <exception cref="ArgumentNullException"><paramref name="value"/> is null.</exception>
     public ReportVerdict WithValue(ReportCell value, ReportCell? standardUncertainty = null) =>
         new(this) { Value = value ?? throw new ArgumentNullException(nameof(value)), Uncertainty = standardUncertainty ?? ReportCell.Empty };
@@ -80,6 +83,10 @@ public sealed class ReportVerdict
     /// <param name="areExcluded">Whether a value on a limit is not within.</param>
     public ReportVerdict WithLimits(ReportCell? lower, ReportCell? upper, bool areExcluded = false) =>
         new(this) { Lower = lower ?? ReportCell.Empty, Upper = upper ?? ReportCell.Empty, AreLimitsExcluded = areExcluded };
+
+    /// <summary>By how much the nearest limit is kept.</summary>
+    /// <param name="margin">The margin, negative beyond the limit; null for none.</param>
+    public ReportVerdict WithMargin(ReportCell? margin) => new(this) { Margin = margin ?? ReportCell.Empty };
 
     /// <summary>The rule of the decision, its guard band and the probability of conformity.</summary>
     /// <param name="rule">The rule in words.</param>

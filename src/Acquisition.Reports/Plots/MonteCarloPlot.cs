@@ -45,7 +45,7 @@ public static class MonteCarloPlot
         Plot plot = new Plot(options.Title ?? "Monte Carlo, " + result.Trials.ToString("#,0", System.Globalization.CultureInfo.InvariantCulture).Replace(',', '\u00a0') + " trials", x, Axis.Linear("share of the trials in each column", "%")).With(options)
             .With("trials", TraceStyle.Columns, lefts, percent, rights, look: 1);
         if (budget is not null && budget.StandardUncertainty.SiValue > 0) plot = WithNormal(plot, budget, shape);
-        string coverage = Engineering.Text(interval.CoverageProbability.Percent, "%", 4);
+        string coverage = ProbabilityText.Of(interval.CoverageProbability);
         plot = plot.WithVerticalLimit("low " + Figure(x, interval.Low, result), interval.Low.SiValue).WithVerticalLimit("estimate " + Figure(x, result.Estimate, result), result.Estimate.SiValue)
             .WithVerticalLimit("high " + Figure(x, interval.High, result), interval.High.SiValue);
         string words = $"Estimate {Figure(x, result.Estimate, result)}, standard uncertainty {Engineering.Words(result.StandardUncertainty, 2)}; {coverage} of the trials lie from {Figure(x, interval.Low, result)} to {Figure(x, interval.High, result)}, as many below as above.";

@@ -21,7 +21,7 @@ public static class ConformityDecisionReport
             .WithValues(new ReportValues("risk", "Limits and risk")
                 .With("lower acceptance limit", Limit(decision.LowerAcceptanceLimit), null, "JCGM 106 8.3")
                 .With("upper acceptance limit", Limit(decision.UpperAcceptanceLimit), null, "JCGM 106 8.3")
-                .With(decision.IsAccepted ? "risk of false acceptance" : "risk of false rejection", ReportCell.Of(decision.SpecificRisk), null, "JCGM 106 9.3")
+                .With(decision.IsAccepted ? "risk of false acceptance" : "risk of false rejection", Probability(decision.SpecificRisk), null, "JCGM 106 9.3")
                 .With("test uncertainty ratio", decision.TestUncertaintyRatio is { } ratio ? ReportCell.Number(ratio) : null, "half the tolerance over the expanded uncertainty"))
             .WithReport(decision.Measured.ToReport());
     }
@@ -29,10 +29,18 @@ public static class ConformityDecisionReport
     internal static ReportVerdict VerdictOf(ConformityDecision decision, string name, string text) => new ReportVerdict(name, decision.Verdict, text)
         .WithValue(ReportCell.Of(decision.Measured.Value, decision.Measured.ToString(UncertaintyNotation.Concise)), UncertaintyBudgetReport.Digits(decision.Measured.StandardUncertainty, 3))
         .WithLimits(Limit(decision.LowerLimit), Limit(decision.UpperLimit))
+        .WithMargin(UncertaintyBudgetReport.Digits(Margin(decision), 4))
         .WithRule(decision.Rule.Name, UncertaintyBudgetReport.Digits(decision.GuardBand, 3), Probability(decision.ConformanceProbability));
 
     /// <summary>Rounding must not make a probability a certainty.</summary>
-    private static ReportCell Probability(Ratio probability) => probability.Percent is > 99.99 and < 100 ? ReportCell.Of(probability, "> 99.99 %") : ReportCell.Of(probability);
+    internal static ReportCell Probability(Ratio probability) => ReportCell.Of(probability, ProbabilityText.Of(probability));
 
-    private static ReportCell? Limit(Quantity? limit) => limit is { } value ? UncertaintyBudgetReport.Digits(value, LimitDigits) : null;
+    /// <summary>To the nearer limit; what differences of the value are, the guard band is.</summary>
+    private static Quantity Margin(ConformityDecision decision)
+    {
+        double y = decision.Measured.Value.SiValue, above = y - decision.LowerLimit?.SiValue ?? double.PositiveInfinity, below = decision.UpperLimit?.SiValue - y ?? double.PositiveInfinity;
+        return new Quantity(Math.Min(above, below), decision.GuardBand.Kind);
+    }
+
+    internal static ReportCell? Limit(Quantity? limit) => limit is { } value ? UncertaintyBudgetReport.Digits(value, LimitDigits) : null;
 }

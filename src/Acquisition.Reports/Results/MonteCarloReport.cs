@@ -31,7 +31,7 @@ public static class MonteCarloReport
 
     private static ReportCell[] Row(CoverageInterval interval) => new[]
     {
-        interval.IsShortest ? "shortest" : "probabilistically symmetric", ReportCell.Of(interval.CoverageProbability), UncertaintyBudgetReport.Digits(interval.Low, Digits), UncertaintyBudgetReport.Digits(interval.High, Digits),
+        interval.IsShortest ? "shortest" : "probabilistically symmetric", ConformityDecisionReport.Probability(interval.CoverageProbability), UncertaintyBudgetReport.Digits(interval.Low, Digits), UncertaintyBudgetReport.Digits(interval.High, Digits),
     };
 
     private static IEnumerable<ReportVerdict> Verdicts(FirstOrderValidation validation)

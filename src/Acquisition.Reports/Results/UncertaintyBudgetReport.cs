@@ -25,9 +25,9 @@ public static class UncertaintyBudgetReport
     private static ReportValues Result(UncertaintyBudget budget) => new ReportValues("result", "Result")
         .With("measured value", Whole(budget), "value with its expanded uncertainty", "JCGM 100 7.2")
         .With("standard uncertainty", Digits(budget.StandardUncertainty, 3), "law of propagation" + (budget.IncludesSecondOrder ? ", with second order" : ""), "JCGM 100 5.1, 5.2")
-        .With("expanded uncertainty", Digits(budget.ExpandedUncertainty, 3), FormattableString.Invariant($"k = {budget.CoverageFactor:0.####}, coverage probability {budget.CoverageProbability.Percent:0.##} %"), "JCGM 100 6.2")
+        .With("expanded uncertainty", Digits(budget.ExpandedUncertainty, 3), FormattableString.Invariant($"k = {budget.CoverageFactor:0.####}, coverage probability {ProbabilityText.Of(budget.CoverageProbability)}"), "JCGM 100 6.2")
         .With("coverage factor", ReportCell.Number(budget.CoverageFactor))
-        .With("coverage probability", ReportCell.Of(budget.CoverageProbability))
+        .With("coverage probability", ConformityDecisionReport.Probability(budget.CoverageProbability))
         .With("effective degrees of freedom", ReportCell.Number(budget.EffectiveDegreesOfFreedom), "Welch-Satterthwaite", "JCGM 100 G.4")
         .With("share of correlations", budget.CorrelationShare.Fraction != 0 ? ReportCell.Of(budget.CorrelationShare) : null)
         .With("share of second order", budget.IncludesSecondOrder ? ReportCell.Of(budget.SecondOrderShare) : null);

@@ -39,12 +39,34 @@ public static class WorksheetReport
     private static ReportVerdict VerdictOf(WorksheetEntry entry)
     {
         string? remark = entry.Problem ?? (entry.Verdict == WorksheetVerdict.Passed ? null : entry.Message);
-        if (entry.Decision is { } decision) return ConformityDecisionReport.VerdictOf(decision, entry.Formula, Words(entry)).WithRemark(remark);
+        return (entry.Decision is { } decision ? Decided(entry, decision) : Compared(entry)).WithRemark(remark);
+    }
+
+    /// <summary>A decision on the value stands as it is; where the limit is uncertain too, it was one on the difference.</summary>
+    private static ReportVerdict Decided(WorksheetEntry entry, ConformityDecision decision)
+    {
+        ReportVerdict verdict = ConformityDecisionReport.VerdictOf(decision, entry.Formula, Words(entry));
+        bool isOfTheValue = decision.LowerLimit == entry.LowerLimit && decision.UpperLimit == entry.UpperLimit;
+        return isOfTheValue || entry.Checked is not { } value ? verdict : verdict
+            .WithValue(ConformityDecisionReport.Limit(value)!, UncertaintyBudgetReport.Digits(decision.Measured.StandardUncertainty, 3))
+            .WithLimits(ConformityDecisionReport.Limit(entry.LowerLimit), ConformityDecisionReport.Limit(entry.UpperLimit))
+            .WithMargin(ReportCell.Of(decision.Measured.Value, decision.Measured.ToString(UncertaintyNotation.Concise)));
+    }
+
+    private static ReportVerdict Compared(WorksheetEntry entry)
+    {
         Verdict? outcome = entry.Verdict switch { WorksheetVerdict.Passed => Verdict.Pass, WorksheetVerdict.Failed => Verdict.Fail, _ => null };
-        ReportVerdict verdict = new ReportVerdict(entry.Formula, outcome, Words(entry)).WithRemark(remark);
-        if (entry.Margin is { } margin)
-            return verdict.WithValue(UncertaintyBudgetReport.Digits(margin, 4)).WithLimits(UncertaintyBudgetReport.Digits(new Quantity(0, margin.Kind), 4), null, entry.IsStrict).WithRule(entry.IsStrict ? "margin above 0" : "margin at least 0");
-        return entry.Value is { } value && value.Kind.IsTruth ? verdict.WithValue(ReportCell.Of(value.IsTrue, entry.Text)) : verdict;
+        var verdict = new ReportVerdict(entry.Formula, outcome, Words(entry));
+        if (entry.Checked is { } value && entry.Margin is { } margin)
+        {
+            string rule = entry.UpperLimit is null ? entry.IsStrict ? "above the limit" : "at least the limit" : entry.IsStrict ? "below the limit" : "at most the limit";
+            return verdict.WithValue(ConformityDecisionReport.Limit(value)!)
+                .WithLimits(ConformityDecisionReport.Limit(entry.LowerLimit), ConformityDecisionReport.Limit(entry.UpperLimit), entry.IsStrict)
+                .WithMargin(UncertaintyBudgetReport.Digits(margin, 4))
+                .WithRule(rule + ", nothing uncertain");
+        }
+        // Several conditions have no one value and no one limit, and no guard band either.
+        return entry.Value is { Kind.IsTruth: true } truth ? verdict.WithValue(ReportCell.Of(truth.IsTrue, entry.Text)).WithRule("the condition is true, by the values alone") : verdict;
     }
 
     private static string Words(WorksheetEntry entry) => entry.Verdict switch

@@ -62,6 +62,42 @@ public sealed class WorksheetTests
             Assert.Equal(entry.Verdict == WorksheetVerdict.Passed, entry.Margin!.Value.SiValue > 0 || (entry.Margin.Value.SiValue == 0 && !entry.IsStrict));
     }
 
+    [Theory]
+    [InlineData("seen <= 3 ns", "2.8 ns < 3 ns")]
+    [InlineData("3 ns >= seen", "2.8 ns < 3 ns")]
+    [InlineData("seen > 2 ns", "2.8 ns > 2 ns")]
+    [InlineData("2 ns < seen", "2.8 ns > 2 ns")]
+    [InlineData("seen <= allowed", "2.8 ns < 4 ns")]
+    [InlineData("allowed >= seen", "4 ns > 2.8 ns")]
+    [InlineData("2 ns <= 3 ns", "2 ns < 3 ns")]
+    public void Check_TellsWhatIsCheckedFromItsLimit(string check, string expected)
+    {
+        WorksheetEntry entry = Worksheet.Build("given seen = 2.8 ns\nlet allowed = 4 ns\ncheck " + check).Evaluate().Entries[2];
+
+        Assert.Equal(expected, entry.Checked + (entry.UpperLimit is null ? " > " + entry.LowerLimit : " < " + entry.UpperLimit));
+        Assert.Equal(Math.Abs(entry.Checked!.Value.SiValue - (entry.UpperLimit ?? entry.LowerLimit)!.Value.SiValue), entry.Margin!.Value.SiValue);
+    }
+
+    [Theory]
+    [InlineData("seen <= 3 ns and seen >= 2 ns")]
+    [InlineData("seen == 2.8 ns")]
+    [InlineData("not (seen > 3 ns)")]
+    public void CheckOfNoOneComparison_HasNeitherValueNorLimit(string check)
+    {
+        WorksheetEntry entry = Worksheet.Build("given seen = 2.8 ns ± 5 %\ncheck " + check).Evaluate().Entries[1];
+
+        Assert.Equal(WorksheetVerdict.Passed, entry.Verdict);
+        Assert.Equal([null, null, null, null], new[] { entry.Checked, entry.LowerLimit, entry.UpperLimit, entry.Margin });
+        Assert.Null(entry.Decision);
+    }
+
+    [Fact]
+    public void CheckOfSidesThatDoNotMeet_IsRefusedOnce()
+    {
+        Worksheet.TryBuild("check 1 V <= 1 s\ncheck 1 V <= unknown", FormulaContext.Standard, out _, out IReadOnlyList<FormulaProblem> problems);
+        Assert.Equal(2, problems.Count);
+    }
+
     [Fact]
     public void Result_InWords_IsOneLineForEachEntryWithItsVerdictAndMessage()
     {

@@ -59,6 +59,36 @@ public sealed class WorksheetUncertaintyTests
     }
 
     [Fact]
+    public void Check_IsDecidedByTheCheckedValueAgainstItsLimit()
+    {
+        ConformityDecision decision = Edge.Evaluate().Entries.First(entry => entry.Keyword == WorksheetKeyword.Check).Decision!;
+
+        Assert.Equal(Edge.Budget("seen").Value, decision.Measured.Value);
+        Assert.Equal(3.6e-9, decision.UpperLimit!.Value.SiValue);
+        Assert.Null(decision.LowerLimit);
+    }
+
+    [Fact]
+    public void CheckWithAnUncertainLimit_IsDecidedByItsMargin()
+    {
+        ConformityDecision decision = Worksheet.Build("given a = 10 V ± 0.3 V\nlet limit = 0.9 * a\ncheck a >= limit").Evaluate().Entries[2].Decision!;
+
+        // What both sides have in common cancels: 10 % of the uncertainty of a is left.
+        Assert.Equal(0.03 / Math.Sqrt(3), decision.Measured.StandardUncertainty.SiValue, 1e-15);
+        Assert.Equal(1, decision.Measured.Value.SiValue, 1e-12);
+        Assert.Equal(0, decision.LowerLimit!.Value.SiValue);
+    }
+
+    [Fact]
+    public void GuardBandThatGoesByTheTolerance_KnowsTheLimit()
+    {
+        // Limit 4 V, U = 0.4 V: 4 - √(16 - 0.16).
+        ConformityDecision decision = Worksheet.Build("given a = 5 V ± 0.4 V (k=2)\ncheck a >= 4 V").Evaluate(new Dictionary<string, FormulaValue>(), DecisionRule.RootSumSquare).Entries[1].Decision!;
+
+        Assert.Equal(4 - Math.Sqrt(15.84), decision.GuardBand.SiValue, 1e-12);
+    }
+
+    [Fact]
     public void HostChoosesTheRule()
     {
         WorksheetResult result = Edge.Evaluate(new Dictionary<string, FormulaValue>(), DecisionRule.SimpleAcceptance);

@@ -46,6 +46,17 @@ internal sealed partial class FormulaBinder
         return Bind(root);
     }
 
+    /// <summary>Binds a further part of the formula that <see cref="BindFormula"/> has begun.</summary>
+    internal Operand BindNext(FormulaNode node) => Bind(node);
+
+    /// <summary>Binds an operator whose sides are bound and stay where they are.</summary>
+    internal Operand BindSides(BinaryNode node, Operand left, Operand right)
+    {
+        Operand operand = left.Kind is null || right.Kind is null ? Operand.Unknown : Combine(node, left, right, _program.Mark);
+        node.Kind = operand.Kind;
+        return operand;
+    }
+
     private Operand Bind(FormulaNode node)
     {
         Operand operand = node switch

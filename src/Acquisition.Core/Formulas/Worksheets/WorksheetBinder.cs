@@ -33,16 +33,21 @@ internal static class WorksheetBinder
             bool isNumber = statements[i].Kind.IsHeldAsNumber;
             places[i].Register = isNumber ? program.Place(places[i].Register) : program.ObjectPlace(places[i].Register);
             places[i].Slot = isNumber ? program.Place(places[i].Slot) : program.ObjectPlace(places[i].Slot);
-            if (places[i].Margin >= 0) places[i].Margin = program.Place(places[i].Margin);
+            if (places[i].Comparison is not { } comparison) continue;
+            comparison.Checked = program.Place(comparison.Checked);
+            comparison.Limit = program.Place(comparison.Limit);
+            comparison.Margin = program.Place(comparison.Margin);
         }
         return (built, places);
     }
 
     private static WorksheetPlace Bind(WorksheetStatement statement, FormulaBinder binder, ProgramBuilder program, FormulaScope scope, ProblemList problems)
     {
-        var place = new WorksheetPlace { From = program.Length, Margin = -1 };
+        var place = new WorksheetPlace { From = program.Length };
         var mark = program.Mark;
-        Operand value = binder.BindFormula(statement.Formula);
+        Operand value = statement.Keyword == WorksheetKeyword.Check && AsComparison(statement.Formula) is { } comparison
+            ? BindComparison(comparison, binder, program, scope, out place.Comparison)
+            : binder.BindFormula(statement.Formula);
         bool isGiven = statement.Keyword == WorksheetKeyword.Given;
         if (value.Kind is not null)
         {
@@ -57,23 +62,50 @@ internal static class WorksheetBinder
             value = isGiven || !value.IsKnown ? Operand.In(place.Register, value.Kind) : value;
         }
         program.Release(mark);
-        if (statement.Keyword == WorksheetKeyword.Check && value.Kind is not null) (place.Margin, place.MarginKind) = BindMargin(statement.Formula, binder, program);
-        program.Release(mark);
         place.To = program.Length;
         if (statement.Name.Length > 0) scope.Set(statement.Name, value);
         return place;
     }
 
-    /// <summary>By how much a comparison is met, for the guard band: the greater side less the smaller one.</summary>
-    private static (int Register, QuantityKind? Kind) BindMargin(FormulaNode check, FormulaBinder binder, ProgramBuilder program)
+    /// <summary>A check that compares and nothing else. <c>==</c> and <c>!=</c> have no margin.</summary>
+    private static BinaryNode? AsComparison(FormulaNode check) => check is BinaryNode { Operator: >= Operator.Less and <= Operator.GreaterOrEqual } comparison ? comparison : null;
+
+    /// <summary>Binds a comparison so that both sides and the margin are kept: the greater side less the smaller one.</summary>
+    private static Operand BindComparison(BinaryNode comparison, FormulaBinder binder, ProgramBuilder program, FormulaScope scope, out ComparisonPlace? place)
     {
-        if (check is not BinaryNode { Operator: >= Operator.Less and <= Operator.GreaterOrEqual } comparison) return (-1, null);
-        bool isLess = comparison.Operator is Operator.Less or Operator.LessOrEqual;
+        place = null;
+        var mark = program.Mark;
+        HashSet<string> used = scope.Used!, usedLeft = scope.Used = new HashSet<string>(StringComparer.Ordinal);
+        Operand left = Kept(binder.BindFormula(comparison.Left), comparison.Left, binder, program);
+        program.Release(mark);
+        HashSet<string> usedRight = scope.Used = new HashSet<string>(StringComparer.Ordinal);
+        Operand right = Kept(binder.BindNext(comparison.Right), comparison.Right, binder, program);
+        program.Release(mark);
+        used.UnionWith(usedLeft);
+        used.UnionWith(usedRight);
+        scope.Used = used;
+        Operand truth = binder.BindSides(comparison, left, right);
+        if (truth.Kind is null) return truth;
+        bool isLess = comparison.Operator is Operator.Less or Operator.LessOrEqual, isLimitLeft = usedLeft.Count == 0 && usedRight.Count > 0;
         FormulaNode greater = isLess ? comparison.Right : comparison.Left, smaller = isLess ? comparison.Left : comparison.Right;
-        Operand margin = binder.BindFormula(new BinaryNode(Operator.Subtract, comparison.OperatorStart, greater, smaller, false));
-        if (margin.Kind is null) return (-1, null);
-        int kept = program.KeptNumber(), source = binder.Register(margin);
-        program.Add(Operation.Copy, check, kept, source, source);
-        return (kept, margin.Kind.Quantity);
+        Operand margin = binder.BindSides(new BinaryNode(Operator.Subtract, comparison.OperatorStart, greater, smaller, false), isLess ? right : left, isLess ? left : right);
+        if (margin.Kind?.Quantity is not { } marginKind) return truth;
+        Operand judged = isLimitLeft ? right : left;
+        place = new ComparisonPlace(isLess != isLimitLeft, judged.Kind!.Quantity!, marginKind)
+        {
+            Checked = binder.Register(judged), Limit = binder.Register(isLimitLeft ? left : right), Margin = program.KeptNumber(),
+        };
+        int source = binder.Register(margin);
+        program.Add(Operation.Copy, comparison, place.Margin, source, source);
+        return truth;
+    }
+
+    /// <summary>A side stays where it is while the other one is computed, and after.</summary>
+    private static Operand Kept(Operand side, FormulaNode node, FormulaBinder binder, ProgramBuilder program)
+    {
+        if (side.Kind is not { IsQuantity: true } || side.IsKnown) return side;
+        int kept = program.KeptNumber(), source = binder.Register(side);
+        program.Add(Operation.Copy, node, kept, source, source);
+        return Operand.In(kept, side.Kind);
     }
 }

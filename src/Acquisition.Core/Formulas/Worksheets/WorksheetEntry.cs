@@ -41,13 +41,28 @@ public sealed class WorksheetEntry
     /// <summary>The verdict of a check; null for other lines.</summary>
     public WorksheetVerdict? Verdict { get; internal set; }
 
-    /// <summary>By how much a check that compares is met, from its values without their uncertainties: the greater side less the smaller one, negative where it is not met. Null for other lines.</summary>
+    /// <summary>
+    /// What a check that compares has judged: its left side, or its right side where the left one is written in numbers only (<c>4.75 V &lt;= supply</c>). Null for other lines, also for checks that
+    /// join several conditions.
+    /// </summary>
+    public Quantity? Checked { get; internal set; }
+
+    /// <summary>The least that <see cref="Checked"/> may be; null where the check is no comparison, or has an upper limit.</summary>
+    public Quantity? LowerLimit { get; internal set; }
+
+    /// <summary>The most that <see cref="Checked"/> may be; null where the check is no comparison, or has a lower limit.</summary>
+    public Quantity? UpperLimit { get; internal set; }
+
+    /// <summary>By how much a check that compares is met, from its values without their uncertainties: from the lower limit up to what is checked, or from that up to the upper limit; negative where it is not met. Of levels it is in decibels. Null for other lines.</summary>
     public Quantity? Margin { get; internal set; }
 
     /// <summary>Whether a <see cref="Margin"/> of exactly 0 does not meet the check (<c>&lt;</c> and <c>&gt;</c>, not <c>&lt;=</c> and <c>&gt;=</c>).</summary>
     public bool IsStrict { get; internal set; }
 
-    /// <summary>How a check with uncertain inputs was decided: its margin as the measured value, the rule, the probability that the check is met. Null for other lines, and where nothing is uncertain.</summary>
+    /// <summary>
+    /// How a check with uncertain inputs was decided: what is <see cref="Checked"/> as the measured value against its limit or, where the limit is uncertain too, the <see cref="Margin"/> against 0; the rule,
+    /// the probability that the check is met. Null for other lines, and where nothing is uncertain.
+    /// </summary>
     public ConformityDecision? Decision { get; internal set; }
 
     /// <summary>What the sheet says should a check not be met; null where it says nothing.</summary>

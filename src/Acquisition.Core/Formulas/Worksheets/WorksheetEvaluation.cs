@@ -79,11 +79,20 @@ internal sealed class WorksheetEvaluation
         if (statement.Keyword == WorksheetKeyword.Check)
         {
             entry.Decision = problem is null ? Decision(index) : null;
-            entry.Margin = problem is null && place.Margin >= 0 && place.MarginKind is { } kind && Arithmetic.IsFinite(_numbers[place.Margin]) ? new Quantity(_numbers[place.Margin], kind) : default(Quantity?);
+            if (problem is null && place.Comparison is { } comparison && Arithmetic.IsFinite(_numbers[comparison.Margin])) SayWhatIsCompared(entry, comparison);
             entry.IsStrict = statement.Formula is BinaryNode { Operator: Operator.Less or Operator.Greater };
             entry.Verdict = problem is null ? Verdict(index, entry.Decision) : WorksheetVerdict.NotEvaluated;
         }
         return entry;
+    }
+
+    private void SayWhatIsCompared(WorksheetEntry entry, ComparisonPlace comparison)
+    {
+        var limit = new Quantity(_numbers[comparison.Limit], comparison.Kind);
+        entry.Checked = new Quantity(_numbers[comparison.Checked], comparison.Kind);
+        entry.LowerLimit = comparison.IsUpper ? null : limit;
+        entry.UpperLimit = comparison.IsUpper ? limit : null;
+        entry.Margin = new Quantity(_numbers[comparison.Margin], comparison.MarginKind);
     }
 
     private bool TryRun(WorksheetStatement statement, in WorksheetPlace place)
@@ -126,12 +135,17 @@ internal sealed class WorksheetEvaluation
         return new ProgramUncertainty(_uncertain ?? _program, _sheet.UncertainPlaces[index].Register, kind, _sheet.Text, Array.Empty<UncertainQuantity>(), null);
     }
 
-    /// <summary>The decision on a comparison whose margin is uncertain: the margin must be at least 0 (JCGM 106). Limits that are uncertain themselves count with it.</summary>
+    /// <summary>The decision on a comparison (JCGM 106): the checked value against its limit; where that is uncertain itself, the margin, which must be at least 0.</summary>
     private ConformityDecision? Decision(int index)
     {
-        WorksheetPlace place = _sheet.UncertainPlaces[index];
-        if (place.Margin < 0 || place.MarginKind is not { } kind) return null;
-        return TryUncertainty(place.Margin, kind) is { } margin ? _rule.Decide(margin.Budget(Coverage.Usual), 0, double.PositiveInfinity) : null;
+        if (_sheet.UncertainPlaces[index].Comparison is not { } comparison) return null;
+        if (TryUncertainty(comparison.Limit, comparison.Kind) is not null)
+            return TryUncertainty(comparison.Margin, comparison.MarginKind) is { } margin ? _rule.Decide(margin.Budget(Coverage.Usual), 0, double.PositiveInfinity) : null;
+        if (TryUncertainty(comparison.Checked, comparison.Kind) is not { } measured) return null;
+        double limit = _numbers[_sheet.Places[index].Comparison!.Limit];
+        return comparison.IsUpper
+            ? _rule.Decide(measured.Budget(Coverage.Usual), double.NegativeInfinity, limit)
+            : _rule.Decide(measured.Budget(Coverage.Usual), limit, double.PositiveInfinity);
     }
 
     /// <summary>Without uncertainty a check is met or not; with it, what lies in the guard band is inconclusive.</summary>

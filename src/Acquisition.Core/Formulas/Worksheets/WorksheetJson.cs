@@ -24,13 +24,25 @@ internal static class WorksheetJson
             if (entry.StandardUncertaintyInSi is { } uncertainty) json.Number("siStandardUncertainty", uncertainty);
             if (entry.IsOverridden) json.Truth("isOverridden", true);
             if (entry.Verdict is { } verdict) json.Text("verdict", Word(verdict));
+            if (entry.Checked is not null) WriteComparison(json, entry);
             if (entry.Decision is { } decision)
             {
-                json.Text("rule", decision.Rule.Name).Text("decision", ConformityDecision.InWords(decision.Verdict)).Number("conformanceProbability", decision.ConformanceProbability.Fraction);
+                json.Text("rule", decision.Rule.Name).Text("decision", ConformityDecision.InWords(decision.Verdict)).Number("siGuardBand", decision.GuardBand.SiValue)
+                    .Number("conformanceProbability", decision.ConformanceProbability.Fraction);
             }
             json.OptionalText("message", entry.Message).OptionalText("problem", entry.Problem).EndObject();
         }
         return json.EndArray().EndObject().ToString();
+    }
+
+    private static void WriteComparison(JsonWriter json, WorksheetEntry entry)
+    {
+        Quantity judged = entry.Checked!.Value, margin = entry.Margin!.Value;
+        json.BeginObject("comparison").Text("kind", judged.Kind.Name).Number("siValue", judged.SiValue);
+        if (entry.LowerLimit is { } low) json.Number("siLowerLimit", low.SiValue);
+        if (entry.UpperLimit is { } high) json.Number("siUpperLimit", high.SiValue);
+        if (entry.IsStrict) json.Truth("limitIsExcluded", true);
+        json.Text("siUnit", judged.Kind.Symbol).Number("siMargin", margin.SiValue).Text("marginUnit", margin.Kind.Symbol).EndObject();
     }
 
     /// <summary>A worksheet that cannot be built, as JSON.</summary>

@@ -42,9 +42,28 @@ internal struct WorksheetPlace
     /// <summary>For a given, the constant kept open for what a host gives instead.</summary>
     internal int Slot;
 
-    /// <summary>For a check that compares, the register of the margin (positive where it is met); -1 where there is none.</summary>
-    internal int Margin;
+    /// <summary>For a check that compares, where its sides and its margin are; null where it does not.</summary>
+    internal ComparisonPlace? Comparison;
+}
 
-    /// <summary>What the margin is; null where there is none.</summary>
-    internal QuantityKind? MarginKind;
+/// <summary>Where what a check compares is in a program.</summary>
+/// <param name="isUpper">Whether the limit is an upper one.</param>
+/// <param name="kind">What both sides are.</param>
+/// <param name="marginKind">What their difference is.</param>
+internal sealed class ComparisonPlace(bool isUpper, QuantityKind kind, QuantityKind marginKind)
+{
+    internal bool IsUpper { get; } = isUpper;
+
+    internal QuantityKind Kind { get; } = kind;
+
+    internal QuantityKind MarginKind { get; } = marginKind;
+
+    /// <summary>The register of what is checked.</summary>
+    internal int Checked { get; set; }
+
+    /// <summary>The register of the limit.</summary>
+    internal int Limit { get; set; }
+
+    /// <summary>The register of the margin, positive where the check is met.</summary>
+    internal int Margin { get; set; }
 }

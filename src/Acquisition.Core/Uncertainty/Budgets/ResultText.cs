@@ -15,7 +15,7 @@ internal static class ResultText
     {
         string result = PlusMinus(budget.Value, budget.SiExpandedUncertainty, digits);
         if (budget.SiExpandedUncertainty == 0) return result;
-        return result + string.Format(CultureInfo.InvariantCulture, ", k = {0:0.##}, p = {1:0.##} %", budget.CoverageFactor, budget.CoverageProbability.Percent);
+        return result + string.Format(CultureInfo.InvariantCulture, ", k = {0:0.##}, p {1}", budget.CoverageFactor, ProbabilityText.Beside(budget.CoverageProbability.SiValue, 2));
     }
 
     internal static string PlusMinus(Quantity value, double uncertainty, int digits)

@@ -53,7 +53,7 @@ public sealed class ConformityDecision
     /// <summary>The upper acceptance limit; null where there is none.</summary>
     public Quantity? UpperAcceptanceLimit => OrNull(_high - _guardBand);
 
-    /// <summary>The probability that the quantity conforms, given this measurement and nothing else (JCGM 106 7.1 to 7.4): normal, or a t-distribution where the degrees of freedom are finite.</summary>
+    /// <summary>The probability that the quantity conforms, given this measurement and nothing else (JCGM 106 7.1 to 7.4): normal, or a t-distribution where the degrees of freedom are finite. 0 or 1 only where the value is exact.</summary>
     public Ratio ConformanceProbability => Ratio.FromSi(SiConformance, "probability");
 
     /// <summary>The specific risk of this verdict: of false acceptance where it is a pass of either kind, of false rejection where it is a fail of either kind (JCGM 106 9.3).</summary>
@@ -75,7 +75,7 @@ public sealed class ConformityDecision
     public override string ToString()
     {
         string limits = LowerLimit is null ? $"at most {UpperLimit}" : UpperLimit is null ? $"at least {LowerLimit}" : $"from {LowerLimit} to {UpperLimit}";
-        return string.Format(CultureInfo.InvariantCulture, "{0}: {1}, limits {2}, {3}, conformance {4:0.##} %", InWords(Verdict), Measured, limits, Rule, SiConformance * 100);
+        return string.Format(CultureInfo.InvariantCulture, "{0}: {1}, limits {2}, {3}, conformance {4}", InWords(Verdict), Measured, limits, Rule, ProbabilityText.Of(ConformanceProbability));
     }
 
     internal static string InWords(Verdict verdict) => verdict switch

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Acquisition.Core;
 
 /// <summary>An interval that holds the value with a stated probability.</summary>
@@ -28,5 +26,5 @@ public sealed class CoverageInterval
 
     /// <summary>Ends, probability and kind of interval.</summary>
     public override string ToString() =>
-        $"[{Low}, {High}], p = {CoverageProbability.Percent.ToString("0.####", CultureInfo.InvariantCulture)} %, {(IsShortest ? "shortest" : "probabilistically symmetric")}";
+        $"[{Low}, {High}], p {ProbabilityText.Beside(CoverageProbability.SiValue, 4)}, {(IsShortest ? "shortest" : "probabilistically symmetric")}";
 }

@@ -37,7 +37,7 @@ internal sealed class MonteCarloRun
         if (trials < wanted * (1 - 1e-12))
         {
             findings.Add(new Finding(
-                "few-trials", Severity.Warning, Text($"{trials} trials are few for a coverage probability of {_options.SiProbability * 100:0.##} %"),
+                "few-trials", Severity.Warning, Text($"{trials} trials are few for a coverage probability of {ProbabilityText.Of(_options.CoverageProbability)}"),
                 Text($"make at least {Math.Ceiling(wanted * (1 - 1e-12)):0} trials, or stop adaptively"), "JCGM 101 7.2.2"));
         }
         return new MonteCarloResult(kind, values, statistics, _options, true, findings);
