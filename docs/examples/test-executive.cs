@@ -59,7 +59,7 @@ static void Print(WorksheetEntry entry)
     if (entry.Problem is { } problem) Console.WriteLine($"  line {entry.Line,2}  {entry.Formula}: {problem}");
     else if (entry.Verdict is { } verdict)
     {
-        string likely = entry.Decision is { } decision ? $", met with a probability of {ProbabilityText.Of(decision.ConformanceProbability)}" : "";
+        string likely = entry.Decision is { } decision ? $", met with probability {ProbabilityText.Of(decision.ConformanceProbability)}" : "";
         Console.WriteLine($"  {(verdict == WorksheetVerdict.Passed ? "ok   " : verdict == WorksheetVerdict.Failed ? "FAIL " : "OPEN ")}  {entry.Formula}{likely}");
         if (verdict != WorksheetVerdict.Passed && entry.Message is { } message) Console.WriteLine($"         {message}");
     }
