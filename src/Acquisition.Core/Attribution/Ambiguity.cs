@@ -10,11 +10,11 @@ public sealed class Ambiguity
 {
     internal Ambiguity(double[] vector, IReadOnlyList<string> elements, IReadOnlyList<AttributionRow> rows, NullSpace open, double low, double high)
     {
-        Elements = elements.Where((_, i) => vector[i] != 0).ToArray();
+        Elements = elements.Where((_, i) => vector[i] != 0).Frozen();
         From = Frequency.FromSi(low, "frequency");
         To = Frequency.FromSi(high, "frequency");
         Text = InText(vector, elements);
-        Remedies = Cures(vector, elements, rows, open);
+        Remedies = Cures(vector, elements, rows, open).Frozen();
     }
 
     /// <summary>The elements that it is about.</summary>

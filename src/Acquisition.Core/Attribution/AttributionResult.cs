@@ -25,9 +25,9 @@ public sealed partial class AttributionResult
         double squares = points.Sum(p => p.Solution.ChiSquared);
         ChiSquared = weighted && DegreesOfFreedom > 0 ? squares : null;
         _varianceScale = weighted ? 1 : DegreesOfFreedom > 0 ? squares / DegreesOfFreedom : null;
-        Ambiguities = FindAmbiguities();
+        Ambiguities = FindAmbiguities().Frozen();
         Interaction = FindInteraction(squares);
-        Findings = Judge(squares);
+        Findings = Judge(squares).Frozen();
     }
 
     /// <summary>The elements.</summary>

@@ -26,7 +26,7 @@ public sealed class AttributionRow
     internal AttributionRow(AttributionEvidence evidence, string[] elements, double[] coefficients, Sweep sweep, string text, double from, double to)
     {
         Evidence = evidence;
-        Elements = elements;
+        Elements = elements.Frozen();
         Coefficients = coefficients;
         Sweep = sweep;
         Text = text;

@@ -8,7 +8,7 @@ public sealed class AttributionShare
 {
     internal AttributionShare(IReadOnlyList<string> elements, double[] combination, double decibels, double? uncertainty, double? fraction)
     {
-        Elements = elements;
+        Elements = elements.Frozen();
         Combination = combination;
         Level = DecibelRatio.FromDecibels(decibels);
         Uncertainty = uncertainty is { } u ? DecibelRatio.FromDecibels(u) : null;

@@ -21,10 +21,10 @@ public sealed class DeembeddedRiseTime
         Displayed = Duration.FromSi(displayed, nameof(displayed));
         ChainRiseTime = Duration.FromSi(chain, nameof(chain));
         Method = method;
-        Assumptions = assumptions;
+        Assumptions = assumptions.Frozen();
         Uncertainty = deviation is { } u ? Duration.FromSi(u, "uncertainty") : null;
         UpperBound = bound is { } b ? Duration.FromSi(b, "bound") : null;
-        Findings = Judge(edge, deviation, displayed / chain);
+        Findings = Judge(edge, deviation, displayed / chain).Frozen();
         if (edge is not { } value)
             return;
         RiseTime = Duration.FromSi(value, "rise time");

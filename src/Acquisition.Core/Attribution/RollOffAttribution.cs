@@ -15,6 +15,7 @@ namespace Acquisition.Core;
 /// </remarks>
 public sealed class RollOffAttribution
 {
+    private readonly string[] _elements;
     private readonly AttributionRow[] _rows;
     private readonly double? _reference;
     private readonly double? _uncertainty;
@@ -22,7 +23,8 @@ public sealed class RollOffAttribution
 
     private RollOffAttribution(string[] elements, AttributionRow[] rows, double? reference, double? uncertainty, double common)
     {
-        Elements = elements;
+        Elements = Array.AsReadOnly(elements);
+        _elements = elements;
         _rows = rows;
         _reference = reference;
         _uncertainty = uncertainty;
@@ -33,7 +35,7 @@ public sealed class RollOffAttribution
     public IReadOnlyList<string> Elements { get; }
 
     /// <summary>What is known: sweeps, references and assumptions.</summary>
-    public IReadOnlyList<AttributionRow> Rows => _rows;
+    public IReadOnlyList<AttributionRow> Rows => Array.AsReadOnly(_rows);
 
     /// <summary>Begins with the elements that occur.</summary>
     /// <param name="elements">Their names, each once; at least one, at most 40.</param>
@@ -110,17 +112,17 @@ public sealed class RollOffAttribution
     /// <summary>The same with another reference frequency: where each row counts as 0 dB. It must lie in every sweep; the lowest common frequency is taken where none is chosen.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is not above 0 Hz.</exception>
     public RollOffAttribution WithReference(Frequency frequency) =>
-        new((string[])Elements, _rows, Refuse.UnlessAboveZero(frequency.SiValue, Frequency.Kind, nameof(frequency)), _uncertainty, _common);
+        new(_elements, _rows, Refuse.UnlessAboveZero(frequency.SiValue, Frequency.Kind, nameof(frequency)), _uncertainty, _common);
 
     /// <summary>The same with a standard uncertainty for all levels of sweeps that carry none.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The uncertainty is not above 0 dB.</exception>
     public RollOffAttribution WithLevelUncertainty(DecibelRatio uncertainty) =>
-        new((string[])Elements, _rows, _reference, Refuse.UnlessAboveZero(uncertainty.Decibels, DecibelRatio.Kind, nameof(uncertainty)), _common);
+        new(_elements, _rows, _reference, Refuse.UnlessAboveZero(uncertainty.Decibels, DecibelRatio.Kind, nameof(uncertainty)), _common);
 
     /// <summary>The same with a standard uncertainty that all measured sweeps share at each frequency (one generator setting, one reference receiver): it does not average.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The uncertainty is negative.</exception>
     public RollOffAttribution WithCommonUncertainty(DecibelRatio uncertainty) => new(
-        (string[])Elements, _rows, _reference, _uncertainty,
+        _elements, _rows, _reference, _uncertainty,
         uncertainty.Decibels >= 0 ? uncertainty.Decibels : throw Refuse.OutOfRange(uncertainty.Decibels, DecibelRatio.Kind, nameof(uncertainty), "at least 0 dB"));
 
     /// <summary>Takes the roll-off apart at the frequencies of the first sweep that all sweeps cover.</summary>
@@ -142,7 +144,7 @@ public sealed class RollOffAttribution
         return With(new AttributionRow(AttributionEvidence.Assumed, [element], coefficients, sweep, text, first, to.SiValue));
     }
 
-    private RollOffAttribution With(AttributionRow row) => new((string[])Elements, _rows.Concat([row]).ToArray(), _reference, _uncertainty, _common);
+    private RollOffAttribution With(AttributionRow row) => new(_elements, _rows.Concat([row]).ToArray(), _reference, _uncertainty, _common);
 
     private double[] Coefficients(string[] elements)
     {

@@ -12,10 +12,10 @@ public sealed class ChainBreakdown<T>
     {
         Name = name;
         Total = total;
-        Contributions = contributions;
+        Contributions = contributions.Frozen();
         PartsOnTheirOwn = rule;
         WeakestLink = weakest;
-        Findings = findings;
+        Findings = findings.Frozen();
     }
 
     /// <summary>What the result is.</summary>

@@ -11,7 +11,7 @@ public sealed partial class MeasurementChain
     private IReadOnlyList<Finding>? _findings;
 
     /// <summary>What to know about the chain whatever the signal: parts that do not fit together, a node that gives way.</summary>
-    public IReadOnlyList<Finding> Findings => _findings ??= OwnFindings();
+    public IReadOnlyList<Finding> Findings => _findings ??= OwnFindings().Frozen();
 
     /// <summary>What to know about the chain in front of a signal: its highest content, its steepest edge and its peak.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="signal"/> is null.</exception>

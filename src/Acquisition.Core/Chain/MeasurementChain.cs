@@ -36,7 +36,7 @@ public sealed partial class MeasurementChain
     public SourceImpedance Source { get; }
 
     /// <summary>What lies between node and front end, from the node on.</summary>
-    public IReadOnlyList<ChainElement> Elements => _elements;
+    public IReadOnlyList<ChainElement> Elements => Array.AsReadOnly(_elements);
 
     /// <summary>The input of the instrument.</summary>
     public FrontEnd FrontEnd { get; }

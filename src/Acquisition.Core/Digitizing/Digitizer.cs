@@ -88,7 +88,7 @@ public sealed class Digitizer
         foreach (PeakToPeakVoltage range in sorted)
             Refuse.UnlessAboveZero(range.SiValue, PeakToPeakVoltage.Kind, nameof(ranges));
         Array.Sort(sorted);
-        return Copy(copy => copy.FullScaleRanges = sorted);
+        return Copy(copy => copy.FullScaleRanges = sorted.Frozen());
     }
 
     /// <summary>The highest rate with so many channels in use.</summary>

@@ -16,7 +16,7 @@ public sealed class Timebase
         if (RecordLength > memory)
             RecordLength = memory;
         IsLimitedByMemory = memory / window < maximumRate;
-        Findings = Explain(memory);
+        Findings = Explain(memory).Frozen();
     }
 
     /// <summary>The window: record length times sample interval.</summary>

@@ -21,7 +21,7 @@ public sealed class DocumentFormatException : FormatException
     /// <param name="problems">Everything that is wrong with it.</param>
     /// <exception cref="ArgumentNullException"><paramref name="problems"/> is null.</exception>
     public DocumentFormatException(string document, IReadOnlyList<DocumentProblem> problems)
-        : base(Describe(document, problems ?? throw new ArgumentNullException(nameof(problems)))) => Problems = problems;
+        : base(Describe(document, problems ?? throw new ArgumentNullException(nameof(problems)))) => Problems = problems.Frozen();
 
     /// <summary>Everything that is wrong with the document, in the order of their places.</summary>
     public IReadOnlyList<DocumentProblem> Problems { get; } = Array.Empty<DocumentProblem>();

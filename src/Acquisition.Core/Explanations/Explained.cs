@@ -33,10 +33,10 @@ public sealed class Explained<T>
         Value = value;
         Method = method ?? throw new ArgumentNullException(nameof(method));
         Source = source ?? throw new ArgumentNullException(nameof(source));
-        Inputs = inputs ?? Array.Empty<KeyValuePair<string, string>>();
-        Rules = rules ?? Array.Empty<RuleOfThumb<T>>();
-        Assumptions = assumptions ?? Array.Empty<string>();
-        Findings = findings ?? Array.Empty<Finding>();
+        Inputs = (inputs ?? Array.Empty<KeyValuePair<string, string>>()).Frozen();
+        Rules = (rules ?? Array.Empty<RuleOfThumb<T>>()).Frozen();
+        Assumptions = (assumptions ?? Array.Empty<string>()).Frozen();
+        Findings = (findings ?? Array.Empty<Finding>()).Frozen();
     }
 
     /// <summary>What the value is.</summary>

@@ -29,7 +29,7 @@ public sealed partial class Formula
     {
         _text = text;
         _root = root;
-        Inputs = inputs;
+        Inputs = inputs.Frozen();
         ResultKind = root.Kind!;
         _program = nominal;
         _result = result;

@@ -32,7 +32,7 @@ public sealed class FormulaContext
     public FunctionCatalog Functions => _functions ?? StandardFunctions.Catalog;
 
     /// <summary>The inputs, in the order in which they were declared and are given by place.</summary>
-    public IReadOnlyList<FormulaInput> Inputs => _inputs;
+    public IReadOnlyList<FormulaInput> Inputs => Array.AsReadOnly(_inputs);
 
     /// <summary>How much a text may ask for.</summary>
     public FormulaLimits Limits { get; }

@@ -17,7 +17,7 @@ public sealed class FormulaException : FormatException
     public FormulaException(string message, Exception innerException) : base(message, innerException) { }
 
     internal FormulaException(IReadOnlyList<FormulaProblem> problems, Exception? cause = null)
-        : base(string.Join(Environment.NewLine, problems.Select(problem => problem.ToString())), cause) => Problems = problems;
+        : base(string.Join(Environment.NewLine, problems.Select(problem => problem.ToString())), cause) => Problems = problems.Frozen();
 
     /// <summary>Everything that is wrong, in the order of the places.</summary>
     public IReadOnlyList<FormulaProblem> Problems { get; } = Array.Empty<FormulaProblem>();

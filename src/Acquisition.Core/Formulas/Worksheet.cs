@@ -26,7 +26,7 @@ public sealed partial class Worksheet
         Statements = statements;
         (Program, Places) = nominal;
         (Uncertain, UncertainPlaces) = uncertain;
-        Givens = statements.Where(statement => statement.Keyword == WorksheetKeyword.Given).Select(statement => new FormulaInput(statement.Name, statement.Kind)).ToArray();
+        Givens = statements.Where(statement => statement.Keyword == WorksheetKeyword.Given).Select(statement => new FormulaInput(statement.Name, statement.Kind)).Frozen();
     }
 
     /// <summary>The text as it was given.</summary>

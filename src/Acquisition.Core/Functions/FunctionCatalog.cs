@@ -13,7 +13,7 @@ public sealed class FunctionCatalog
 
     private readonly FunctionGroup[] _groups;
     private Dictionary<string, Overloads>? _byName;
-    private FunctionDefinition[]? _all;
+    private IReadOnlyList<FunctionDefinition>? _all;
 
     /// <summary>A catalogue of groups whose definitions do not clash.</summary>
     internal FunctionCatalog(params FunctionGroup[] groups) => _groups = groups;
@@ -22,7 +22,7 @@ public sealed class FunctionCatalog
     public static FunctionCatalog Empty { get; } = new();
 
     /// <summary>Every function, in the order of declaration.</summary>
-    public IReadOnlyList<FunctionDefinition> All => _all ??= _groups.SelectMany(group => group.Definitions).ToArray();
+    public IReadOnlyList<FunctionDefinition> All => _all ??= _groups.SelectMany(group => group.Definitions).Frozen();
 
     /// <summary>The names, in the order of declaration.</summary>
     public IReadOnlyCollection<string> Names => ByName.Keys;

@@ -49,7 +49,7 @@ public sealed partial class FunctionDefinition
     public string Source { get; }
 
     /// <summary>What it takes.</summary>
-    public IReadOnlyList<FunctionParameter> Parameters => Declared;
+    public IReadOnlyList<FunctionParameter> Parameters => Array.AsReadOnly(Declared);
 
     /// <summary>The parameters again, for the binder: an array is read faster than a list behind an interface.</summary>
     internal FunctionParameter[] Declared { get; private set; }

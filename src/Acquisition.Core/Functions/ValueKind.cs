@@ -29,7 +29,7 @@ public sealed class ValueKind : IEquatable<ValueKind>
         _isModel = isModel;
         _name = name;
         Quantity = quantity;
-        Choices = choices ?? Array.Empty<string>();
+        Choices = (choices ?? Array.Empty<string>()).Frozen();
     }
 
     /// <summary>True or false.</summary>

@@ -26,7 +26,7 @@ public sealed class ReconstructedTrace
                     any ? $"within {FewDigits.Seconds(source.Span(margin))} of either end the {reconstruction.Name} lacks samples: errors there reach tens of percent"
                         : $"the record of {source.Length} samples is shorter than what the {reconstruction.Name} needs: no part of the trace is to be trusted",
                     "record longer than what is to be shown, or use straight lines", "handbook 5.9"),
-            };
+            }.Frozen();
         }
     }
 

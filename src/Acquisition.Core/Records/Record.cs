@@ -27,7 +27,7 @@ public sealed partial class Record
         HighLimitSi = high;
         Name = name;
         Provenance = provenance;
-        Findings = findings;
+        Findings = findings.Frozen();
     }
 
     internal SampleStore Samples { get; }

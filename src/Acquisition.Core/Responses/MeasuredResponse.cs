@@ -54,7 +54,7 @@ internal sealed class MeasuredResponse : GeneralResponse
 
     internal override IReadOnlyList<double> Breaks => _hertz;
 
-    public override IReadOnlyList<Finding> Findings => _findings;
+    public override IReadOnlyList<Finding> Findings => _findings.AsReadOnly();
 
     private protected override int GridDensity => 12;
 

@@ -13,8 +13,8 @@ public sealed class PassBand
         IsRelativeToDc = fromDc;
         Lower = lower;
         Upper = upper;
-        Crossings = crossings;
-        Findings = findings;
+        Crossings = crossings.Frozen();
+        Findings = findings.Frozen();
     }
 
     /// <summary>By how much the gain lies below the reference at the edges: a negative value, such as <see cref="DecibelRatio.HalfPower"/>.</summary>

@@ -17,7 +17,7 @@ public abstract partial class Response
         Response cascade = Combine(next, Name + " > " + next.Name);
         var stages = new List<Response>(Stages);
         stages.AddRange(next.Stages);
-        cascade._stages = stages;
+        cascade._stages = stages.Frozen();
         return cascade;
     }
 

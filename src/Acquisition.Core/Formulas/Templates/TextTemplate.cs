@@ -22,7 +22,7 @@ public sealed class TextTemplate
     private TextTemplate(string text, IReadOnlyList<FormulaInput> inputs, IReadOnlyList<Blank> blanks)
     {
         _text = text;
-        Inputs = inputs;
+        Inputs = inputs.Frozen();
         _blanks = blanks;
     }
 

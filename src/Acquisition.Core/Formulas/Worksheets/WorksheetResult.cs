@@ -9,7 +9,7 @@ namespace Acquisition.Core.Formulas;
 /// <remarks>Immutable.</remarks>
 public sealed class WorksheetResult
 {
-    internal WorksheetResult(IReadOnlyList<WorksheetEntry> entries) => Entries = entries;
+    internal WorksheetResult(IReadOnlyList<WorksheetEntry> entries) => Entries = entries.Frozen();
 
     /// <summary>The lines, in the order of the sheet.</summary>
     public IReadOnlyList<WorksheetEntry> Entries { get; }

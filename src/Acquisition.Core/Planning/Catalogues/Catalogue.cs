@@ -14,8 +14,8 @@ public sealed class Catalogue
     /// <exception cref="ArgumentException">A name occurs twice.</exception>
     public Catalogue(IEnumerable<CatalogueInstrument> instruments, IEnumerable<CatalogueProbe> probes)
     {
-        Instruments = (instruments ?? throw new ArgumentNullException(nameof(instruments))).ToArray();
-        Probes = (probes ?? throw new ArgumentNullException(nameof(probes))).ToArray();
+        Instruments = (instruments ?? throw new ArgumentNullException(nameof(instruments))).Frozen();
+        Probes = (probes ?? throw new ArgumentNullException(nameof(probes))).Frozen();
         RefuseTwice(Instruments.Select(instrument => instrument.Name), nameof(instruments));
         RefuseTwice(Probes.Select(probe => probe.Name), nameof(probes));
     }

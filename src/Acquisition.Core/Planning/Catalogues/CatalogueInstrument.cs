@@ -33,11 +33,11 @@ public sealed class CatalogueInstrument
         Shape = shape ?? throw new ArgumentNullException(nameof(shape));
         Refuse.UnlessAboveZero(bits.SiValue, BitDepth.Kind, nameof(bits));
         Bits = bits;
-        ChannelModes = Several(channelModes, nameof(channelModes)).OrderBy(mode => mode.ChannelsInUse).ToArray();
+        ChannelModes = Several(channelModes, nameof(channelModes)).OrderBy(mode => mode.ChannelsInUse).Frozen();
         if (ChannelModes.Select(mode => mode.ChannelsInUse).Distinct().Count() < ChannelModes.Count)
             throw new ArgumentException("a number of channels in use occurs twice in channelModes", nameof(channelModes));
-        Ranges = Several(ranges, nameof(ranges)).OrderBy(range => range.FullScale).ToArray();
-        Terminations = Several(terminations, nameof(terminations));
+        Ranges = Several(ranges, nameof(ranges)).OrderBy(range => range.FullScale).Frozen();
+        Terminations = Several(terminations, nameof(terminations)).Frozen();
     }
 
     /// <summary>The name by which results refer to it.</summary>
@@ -109,28 +109,28 @@ public sealed class CatalogueInstrument
         Frequency[] sorted = (limits ?? throw new ArgumentNullException(nameof(limits))).OrderBy(limit => limit).ToArray();
         foreach (Frequency limit in sorted)
             Refuse.UnlessAboveZero(limit.SiValue, Frequency.Kind, nameof(limits));
-        return Copy(copy => copy.BandwidthLimits = sorted);
+        return Copy(copy => copy.BandwidthLimits = sorted.Frozen());
     }
 
     /// <summary>A copy with effective bits against frequency.</summary>
     public CatalogueInstrument WithEffectiveBits(IEnumerable<EffectiveBitsPoint> points)
     {
         EffectiveBitsPoint[] sorted = (points ?? throw new ArgumentNullException(nameof(points))).OrderBy(point => point.Frequency).ToArray();
-        return Copy(copy => copy.EffectiveBits = sorted);
+        return Copy(copy => copy.EffectiveBits = sorted.Frozen());
     }
 
     /// <summary>A copy with acquisition modes; plain sampling is added where it is missing.</summary>
     public CatalogueInstrument WithModes(IEnumerable<AcquisitionMode> modes)
     {
         AcquisitionMode[] all = new[] { AcquisitionMode.Sample }.Concat(modes ?? throw new ArgumentNullException(nameof(modes))).Distinct().OrderBy(mode => mode).ToArray();
-        return Copy(copy => copy.Modes = all);
+        return Copy(copy => copy.Modes = all.Frozen());
     }
 
     /// <summary>A copy with ways of interpolation.</summary>
     public CatalogueInstrument WithInterpolations(IEnumerable<Reconstruction> interpolations)
     {
         Reconstruction[] all = (interpolations ?? throw new ArgumentNullException(nameof(interpolations))).Distinct().OrderBy(way => way.Name, StringComparer.Ordinal).ToArray();
-        return Copy(copy => copy.Interpolations = all);
+        return Copy(copy => copy.Interpolations = all.Frozen());
     }
 
     /// <summary>A copy with screen divisions.</summary>

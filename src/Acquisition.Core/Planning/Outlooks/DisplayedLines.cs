@@ -12,7 +12,7 @@ internal sealed class DisplayedLines
     internal DisplayedLines(Signal signal, Response response, SampleRate rate, Func<double, double> boxcar)
     {
         var listed = new List<HarmonicOutlook>();
-        Listed = listed;
+        Listed = listed.AsReadOnly();
         if (signal.Fundamental is not { } fundamental)
             return;
         double f0 = fundamental.SiValue, nyquist = rate.SiValue / 2, kept = Math.Sqrt(0.5) * response.ReferenceMagnitude * (1 - 1e-9);

@@ -34,8 +34,8 @@ public sealed partial class Outlook
         _displayedAmplitude = new Lazy<Explained<PeakToPeakVoltage>>(ComputeDisplayedAmplitude);
         _levels = new Lazy<(double, double, DisplayedWaveform?)>(ComputeLevels);
         _lines = new Lazy<DisplayedLines>(() => new DisplayedLines(Signal, Response, StoredRate, Boxcar));
-        _contributions = new Lazy<IReadOnlyList<Contribution>>(ComputeContributions);
-        _findings = new Lazy<IReadOnlyList<Finding>>(() => new OutlookFindings(this).All());
+        _contributions = new Lazy<IReadOnlyList<Contribution>>(() => ComputeContributions().Frozen());
+        _findings = new Lazy<IReadOnlyList<Finding>>(() => new OutlookFindings(this).All().Frozen());
     }
 
     /// <summary>The signal, the chain and the digitizer as it is set.</summary>

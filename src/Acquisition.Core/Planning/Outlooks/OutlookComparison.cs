@@ -12,9 +12,9 @@ public sealed class OutlookComparison
 {
     private OutlookComparison(IReadOnlyList<Difference> differences, IReadOnlyList<Finding> gone, IReadOnlyList<Finding> added)
     {
-        Differences = differences;
-        FindingsGone = gone;
-        FindingsAdded = added;
+        Differences = differences.Frozen();
+        FindingsGone = gone.Frozen();
+        FindingsAdded = added.Frozen();
     }
 
     /// <summary>The values that differ.</summary>

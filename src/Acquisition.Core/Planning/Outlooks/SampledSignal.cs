@@ -113,7 +113,7 @@ public sealed class SampledSignal
     public SampledSignal WithEffectiveBits(IEnumerable<EffectiveBitsPoint> points)
     {
         EffectiveBitsPoint[] sorted = (points ?? throw new ArgumentNullException(nameof(points))).OrderBy(point => point.Frequency).ToArray();
-        return Copy(copy => copy.EffectiveBits = sorted);
+        return Copy(copy => copy.EffectiveBits = sorted.Frozen());
     }
 
     /// <summary>With the records taken per second.</summary>

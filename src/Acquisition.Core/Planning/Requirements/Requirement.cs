@@ -13,7 +13,7 @@ public sealed class Requirement
     /// <exception cref="ArgumentException">There is no signal, or one is null.</exception>
     public Requirement(params Signal[] signals)
     {
-        Signals = (signals ?? throw new ArgumentNullException(nameof(signals))).ToArray();
+        Signals = (signals ?? throw new ArgumentNullException(nameof(signals))).Frozen();
         if (Signals.Count == 0 || Signals.Any(signal => signal is null))
             throw new ArgumentException("signals must name at least one signal, and none may be null", nameof(signals));
     }

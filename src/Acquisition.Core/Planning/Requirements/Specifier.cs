@@ -34,7 +34,7 @@ internal sealed partial class Specifier
             TimebaseAccuracy = TimebaseAccuracy(),
             ProbeCapacitance = ProbeCapacitance(),
             ProbeResistance = ProbeResistance(),
-            Findings = _findings,
+            Findings = _findings.AsReadOnly(),
         };
     }
 

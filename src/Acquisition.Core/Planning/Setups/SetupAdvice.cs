@@ -10,7 +10,7 @@ public sealed class SetupAdvice
 {
     internal SetupAdvice(IReadOnlyList<Advice> settings, SampledSignal setup, Duration window)
     {
-        Settings = settings;
+        Settings = settings.Frozen();
         Setup = setup;
         Window = window;
         Outlook = setup.Over(window);

@@ -18,7 +18,7 @@ public sealed class Shortlist
     {
         Requirement = requirement;
         Needed = needed;
-        Candidates = candidates;
+        Candidates = candidates.Frozen();
         WhyEmpty = whyEmpty;
     }
 

@@ -61,7 +61,7 @@ public sealed partial class PulseMeasurement
     public long TransitionCount { get; private set; }
 
     /// <summary>Pulses that do not reach the other state, up to the limit of the settings.</summary>
-    public IReadOnlyList<Runt> Runts => _runts;
+    public IReadOnlyList<Runt> Runts => _runts.AsReadOnly();
 
     /// <summary>How many runts the record holds.</summary>
     public long RuntCount { get; private set; }
@@ -109,7 +109,7 @@ public sealed partial class PulseMeasurement
     public Measured<EdgeJitter> Jitter { get; private set; }
 
     /// <summary>What to know about the measurement.</summary>
-    public IReadOnlyList<Finding> Findings => _findings;
+    public IReadOnlyList<Finding> Findings => _findings.AsReadOnly();
 
     /// <summary>Measures a record with the default settings.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="record"/> is null.</exception>

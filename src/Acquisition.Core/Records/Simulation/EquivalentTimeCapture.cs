@@ -11,7 +11,7 @@ public sealed class EquivalentTimeCapture
     {
         Record = record;
         NumberOfTriggers = triggers;
-        Findings = finding is null ? Array.Empty<Finding>() : new[] { finding };
+        Findings = (finding is null ? Array.Empty<Finding>() : new[] { finding }).Frozen();
     }
 
     /// <summary>The record, at the equivalent rate.</summary>

@@ -8,8 +8,8 @@ public sealed class SegmentedCapture
 {
     internal SegmentedCapture(IReadOnlyList<Record> segments, IReadOnlyList<Duration> missed)
     {
-        Segments = segments;
-        MissedTriggers = missed;
+        Segments = segments.Frozen();
+        MissedTriggers = missed.Frozen();
     }
 
     /// <summary>A record for each trigger that was seen, in order of time.</summary>

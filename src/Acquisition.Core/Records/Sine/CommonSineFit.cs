@@ -22,8 +22,8 @@ public sealed class CommonSineFit
         _cycles = cycles;
         _cyclesDeviation = deviation;
         _rate = rate;
-        Channels = channels;
-        Findings = findings;
+        Channels = channels.Frozen();
+        Findings = findings.Frozen();
     }
 
     /// <summary>The common frequency; null where no channel holds a sine.</summary>

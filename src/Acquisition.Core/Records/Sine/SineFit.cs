@@ -19,7 +19,7 @@ public sealed class SineFit
     {
         Sine = sine;
         Iterations = iterations;
-        Findings = findings;
+        Findings = findings.Frozen();
     }
 
     /// <summary>The sine; null where the fit was refused, with the reason among the <see cref="Findings"/>.</summary>

@@ -33,9 +33,9 @@ public sealed class SingleToneTest
         Sine = sine;
         Spectrum = spectrum;
         HighestHarmonic = lines.HighestHarmonic;
-        Harmonics = lines.Harmonics;
+        Harmonics = lines.Harmonics.Frozen();
         SpurFrequency = Frequency.FromSi(lines.SpurFrequency, "frequency");
-        Findings = findings;
+        Findings = findings.Frozen();
     }
 
     /// <summary>The fundamental, by a four-parameter fit.</summary>

@@ -68,7 +68,7 @@ public sealed class SpectralWindow
     public static IReadOnlyList<SpectralWindow> All { get; } = new[]
     {
         Rectangular, Hann, Hamming, Blackman, BlackmanHarris, BlackmanNuttall, FlatTopIso18431, FlatTopFiveTerm, FlatTopThreeDigit, Hft70, Hft95, Hft116D, Hft144D,
-    };
+    }.Frozen();
 
     /// <summary>The Kaiser window: side lobes fall and the main lobe widens with the shape parameter.</summary>
     /// <param name="shapeParameter">Beta, from 0 (rectangular) to 100.</param>

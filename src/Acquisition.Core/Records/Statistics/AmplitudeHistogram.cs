@@ -29,7 +29,7 @@ public sealed class AmplitudeHistogram
     public QuantityKind Kind { get; }
 
     /// <summary>Samples in each bin, from the lowest up.</summary>
-    public IReadOnlyList<long> Counts => _counts;
+    public IReadOnlyList<long> Counts => Array.AsReadOnly(_counts);
 
     /// <summary>The smallest sample: the lower edge of the first bin.</summary>
     public Quantity Low => new(LowSi, Kind);

@@ -11,26 +11,24 @@ namespace Acquisition.Core;
 /// <remarks>Immutable. One pass; the working memory is that of the columns.</remarks>
 public sealed class RecordPreview
 {
-    private readonly double[] _lows, _highs;
-
     private RecordPreview(Record record, double[] lows, double[] highs)
     {
         Record = record;
-        _lows = lows;
-        _highs = highs;
+        LowSiValues = Array.AsReadOnly(lows);
+        HighSiValues = Array.AsReadOnly(highs);
     }
 
     /// <summary>What is shown.</summary>
     public Record Record { get; }
 
     /// <summary>The smallest sample of each column, in the SI unit of the record's kind; NaN where a column holds a sample that is not a number.</summary>
-    public IReadOnlyList<double> LowSiValues => _lows;
+    public IReadOnlyList<double> LowSiValues { get; }
 
     /// <summary>The largest sample of each column, in the SI unit of the record's kind; NaN where a column holds a sample that is not a number.</summary>
-    public IReadOnlyList<double> HighSiValues => _highs;
+    public IReadOnlyList<double> HighSiValues { get; }
 
     /// <summary>How many columns.</summary>
-    public int Columns => _lows.Length;
+    public int Columns => LowSiValues.Count;
 
     /// <summary>The first sample of a column; column <see cref="Columns"/> begins after the last sample.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="column"/> is outside the preview.</exception>

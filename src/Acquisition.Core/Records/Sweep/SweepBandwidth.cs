@@ -15,7 +15,7 @@ public sealed class SweepBandwidth
         IReadOnlyList<SweepCrossing> crossings = sweep.Crossings(drop);
         Upper = crossings.FirstOrDefault(c => c.IsFalling && c.Frequency.SiValue >= sweep.ReferenceHertz);
         Lower = crossings.LastOrDefault(c => !c.IsFalling && c.Frequency.SiValue <= sweep.ReferenceHertz);
-        Crossings = crossings;
+        Crossings = crossings.Frozen();
 
         var findings = new List<Finding>();
         string by = FewDigits.Decibels(drop.Decibels);
@@ -44,7 +44,7 @@ public sealed class SweepBandwidth
             Judge(findings, Lower);
         if (!sweep.HasUncertainties && (Upper ?? Lower) is not null)
             findings.Add(new Finding("levels-without-uncertainty", Severity.Note, "the levels carry no uncertainty: that of the frequencies counts the spacing of the points only", "give each level its standard uncertainty"));
-        Findings = findings;
+        Findings = findings.Frozen();
     }
 
     /// <summary>The drop that ends the band.</summary>

@@ -18,7 +18,7 @@ public sealed class SweepFit
         ResidualDeviation = DecibelRatio.FromDecibels(residual);
         ChiSquared = chiSquared;
         DegreesOfFreedom = freedom;
-        Findings = findings;
+        Findings = findings.Frozen();
     }
 
     /// <summary>The fitted model, gain 1 at its reference; null where the sweep does not determine it.</summary>

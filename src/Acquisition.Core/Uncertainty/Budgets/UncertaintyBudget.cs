@@ -13,7 +13,7 @@ public sealed class UncertaintyBudget
     private readonly double _secondOrderVariance;
     private readonly double _correlatedVariance;
     private readonly Func<UncertaintyBudget, Finding?>? _lateFinding;
-    private BudgetLine[]? _lines;
+    private IReadOnlyList<BudgetLine>? _lines;
     private IReadOnlyList<Finding>? _findings;
 
     internal UncertaintyBudget(
@@ -89,10 +89,10 @@ public sealed class UncertaintyBudget
     public Ratio CorrelationShare => ShareOf(_correlatedVariance);
 
     /// <summary>The rows, in the order in which the inputs came up.</summary>
-    public IReadOnlyList<BudgetLine> Lines => _lines ??= MakeLines();
+    public IReadOnlyList<BudgetLine> Lines => _lines ??= MakeLines().Frozen();
 
     /// <summary>What limits the trust in this budget, and the remedy.</summary>
-    public IReadOnlyList<Finding> Findings => _findings ??= BudgetFindings.Of(this);
+    public IReadOnlyList<Finding> Findings => _findings ??= BudgetFindings.Of(this).Frozen();
 
     /// <summary>The result as JCGM 100 clause 7 writes it, such as <c>(10.020 ± 0.030) V, k = 2, p = 95.45 %</c>.</summary>
     public override string ToString() => ResultText.PlusMinus(this, 2);

@@ -26,7 +26,7 @@ public sealed class ConformityDecision
         double y = measured.Value.SiValue, nu = measured.EffectiveDegreesOfFreedom;
         Verdict = Judge(y, low, high, guardBand);
         SiConformance = ConformityRisk.Conformance(y, measured.SiStandardUncertainty, nu, low, high);
-        Findings = FindingsOf();
+        Findings = FindingsOf().Frozen();
     }
 
     /// <summary>The verdict.</summary>

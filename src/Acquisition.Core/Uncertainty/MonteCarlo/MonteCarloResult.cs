@@ -24,7 +24,7 @@ public sealed class MonteCarloResult
         SiEstimate = statistics.Mean;
         SiStandardUncertainty = statistics.StandardDeviation;
         IsStabilized = isStabilized;
-        Findings = findings;
+        Findings = findings.Frozen();
     }
 
     internal double SiEstimate { get; }
