@@ -62,6 +62,15 @@ public sealed class LinksTests
     }
 
     [Fact]
+    public void EveryPlot_StandsOnAPage()
+    {
+        HashSet<string> shown = [.. from page in Pages.Paths from link in Links(page) select Target(page, link.File)];
+        IEnumerable<string> drawn = from path in Directory.GetFiles(Repository.PathOf("docs"), "*.svg", SearchOption.AllDirectories) select Path.GetRelativePath(Repository.Root, path).Replace('\\', '/');
+
+        Assert.Empty(drawn.Where(plot => plot.Contains("/plots/", StringComparison.Ordinal)).Except(shown));
+    }
+
+    [Fact]
     public void TableOfContents_OfTheSite_ListsEveryPage()
     {
         string contents = Repository.Read("docs", "toc.yml");

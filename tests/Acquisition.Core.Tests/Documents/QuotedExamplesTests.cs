@@ -15,6 +15,9 @@ public sealed class QuotedExamplesTests
 {
     private const string Mark = "<!-- from ";
 
+    /// <summary>Above code that is shown because it does not compile; <c>MustNotCompileTests</c> says so.</summary>
+    private const string NotCompiled = "<!-- not compiled -->";
+
     public static TheoryData<string> AllPages => Pages.All;
 
     [Theory]
@@ -31,17 +34,29 @@ public sealed class QuotedExamplesTests
         }
     }
 
+    /// <summary>Code everywhere; in the guide answers and sheets too, elsewhere these may show a form.</summary>
     [Theory]
     [MemberData(nameof(AllPages))]
-    public void CodeOfTheGuide_IsCutFromAnExample(string page)
+    public void Code_IsCutFromAnExample(string page)
     {
         string[] lines = Repository.Read(page).Split('\n');
         bool isGuide = page == "docs/tutorial.md" || page.StartsWith("docs/how-to/", StringComparison.Ordinal) || page.StartsWith("docs/explanation/", StringComparison.Ordinal);
         var uncut = from i in Enumerable.Range(0, lines.Length)
-                    where isGuide && lines[i] is "```csharp" or "```text" or "```worksheet" && SourceOf(lines[Math.Max(0, i - 1)]) is null
+                    where lines[i] is "```csharp" || (isGuide && lines[i] is "```text" or "```worksheet")
+                    let above = lines[Math.Max(0, i - 1)]
+                    where above != NotCompiled && SourceOf(above) is null
                     select FormattableString.Invariant($"{page}, line {i + 1}");
 
-        Assert.Empty(isGuide ? uncut : []);
+        Assert.Empty(uncut);
+    }
+
+    /// <summary>Indented, code would slip through; so would a block whose language is spelt another way.</summary>
+    [Theory]
+    [MemberData(nameof(AllPages))]
+    public void Code_StandsInABlockOfItsLanguage(string page)
+    {
+        Assert.DoesNotContain(Pages.Prose(page), line => line.StartsWith("    ", StringComparison.Ordinal) && line.TrimEnd().EndsWith(';'));
+        Assert.DoesNotContain(Repository.Read(page).Split('\n'), line => line is "```cs" or "```c#" or "```C#" or "```CSharp");
     }
 
     private static string? SourceOf(string line) =>

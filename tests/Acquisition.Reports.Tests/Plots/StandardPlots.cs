@@ -23,7 +23,6 @@ internal static class StandardPlots
         ["record-pulses"] = options => RecordPlot.Of(PulseMeasurement.Of(Capture(2.GSaPerS(), 20.kpts())), options.WithTimes(0.ns(), 130.ns())),
         ["record-runt"] = options => RecordPlot.Of(PulseMeasurement.Of(Lamp()), options),
         ["record-long"] = options => RecordPlot.Of(Burst(), options),
-        ["sweep-probe"] = options => SweepPlot.Of(Probe(), options),
         ["sweep-fit"] = options => SweepPlot.Of(Probe(), Probe().FitTo(Response.Gaussian), options),
         ["shortlist-clock"] = options => ShortlistPlot.Of(Choice(), options),
         ["budget-lamp"] = options => BudgetPlot.Of(Lamp(UncertaintyOfCurrent()).Budget(), options),
