@@ -20,6 +20,11 @@ public sealed class JsonTests
     public void Json_MeetsItsSchema(string name)
     {
         using JsonDocument document = JsonDocument.Parse(LanternBuoy.Reports[name].ToJson());
+        AssertMeetsTheSchema(document);
+    }
+
+    internal static void AssertMeetsTheSchema(JsonDocument document)
+    {
         EvaluationResults results = Schema.Value.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
 
         Assert.True(results.IsValid, string.Join("\n", results.Details!.Where(x => x.Errors is { Count: > 0 }).Select(x => x.InstanceLocation + ": " + string.Join(", ", x.Errors!.Values))));

@@ -40,6 +40,7 @@ internal static class Arrangement
             TableBlock table => new TableBlock(Free(taken, table.Name), table.Table),
             ValuesBlock values => new ValuesBlock(Free(taken, values.Name), values.Values),
             VerdictsBlock verdicts => new VerdictsBlock(Free(taken, verdicts.Name), verdicts.Caption, verdicts.Verdicts),
+            Picture picture => new Picture(Free(taken, picture.Name), picture.Plot),
             FindingList findings => new FindingList(Free(taken, findings.Name), findings.Findings),
             _ => block,
         }).ToArray();

@@ -50,7 +50,9 @@ internal sealed class FindingList(string name, IReadOnlyList<Finding> findings) 
     internal IReadOnlyList<Finding> Findings { get; } = findings;
 }
 
-internal sealed class Picture(Plot plot) : Block
+internal sealed class Picture(string name, Plot plot) : Block
 {
+    internal string Name { get; } = name;
+
     internal Plot Plot { get; } = plot;
 }

@@ -38,18 +38,31 @@ internal static class CsvWriter
         return csv.ToString();
     }
 
-    /// <summary>Each table of the report by its name: text columns, and beside each column with quantities one with their SI values.</summary>
-    internal static IReadOnlyList<KeyValuePair<string, string>> Tables(Report report, IReadOnlyList<Block> blocks) =>
-        Grids(report, blocks).Select(grid => new KeyValuePair<string, string>(grid.Name, Table(grid))).ToArray();
-
-    private static IEnumerable<Grid> Grids(Report report, IReadOnlyList<Block> blocks)
+    /// <summary>Each table of the report by its name: text columns, and beside each column with quantities one with their SI values; and the points of each plot.</summary>
+    internal static IReadOnlyList<KeyValuePair<string, string>> Tables(Report report, IReadOnlyList<Block> blocks)
     {
-        if (report.Identification.Count > 0) yield return Grid.Of(report.Identification);
+        var tables = new List<KeyValuePair<string, string>>();
+        if (report.Identification.Count > 0) tables.Add(Named(Grid.Of(report.Identification)));
         foreach (Block block in blocks)
         {
-            Grid? grid = block is FindingList list ? Grid.Of(list) : Grid.Of(block);
-            if (grid is not null) yield return grid;
+            if (block is Picture picture) tables.Add(new KeyValuePair<string, string>(picture.Name, Table(CsvPlot.Rows(picture.Plot))));
+            else if (GridOf(block) is { } grid) tables.Add(Named(grid));
         }
+        return tables;
+
+        static KeyValuePair<string, string> Named(Grid grid) => new(grid.Name, Table(grid));
+    }
+
+    private static IEnumerable<Grid> Grids(Report report, IReadOnlyList<Block> blocks) =>
+        (report.Identification.Count > 0 ? new[] { Grid.Of(report.Identification) } : Array.Empty<Grid>()).Concat(blocks.Select(GridOf).OfType<Grid>());
+
+    private static Grid? GridOf(Block block) => block is FindingList list ? Grid.Of(list) : Grid.Of(block);
+
+    private static string Table(IEnumerable<string[]> rows)
+    {
+        var csv = new StringBuilder();
+        foreach (string[] row in rows) Line(csv, row);
+        return csv.ToString();
     }
 
     private static string Table(Grid grid)

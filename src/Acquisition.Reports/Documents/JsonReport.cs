@@ -31,7 +31,8 @@ internal static class JsonReport
                 json.Text("type", "paragraph").Text("text", paragraph.Text);
                 break;
             case Picture picture:
-                json.Text("type", "plot").Text("title", picture.Plot.Title).Text("description", picture.Plot.Description);
+                json.Text("type", "plot").Text("name", picture.Name).Text("title", picture.Plot.Title).Text("description", picture.Plot.Description);
+                JsonPlot.Write(json, picture.Plot);
                 break;
             case FindingList list:
                 json.Text("type", "findings").Text("name", list.Name).BeginArray("findings");

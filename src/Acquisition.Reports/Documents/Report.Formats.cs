@@ -42,7 +42,7 @@ public sealed partial class Report
     /// <summary>The report as one CSV table with a line for each cell: table, row, label, column, text, SI value, SI unit, UCUM code. Lines end with CRLF, as RFC 4180 has it.</summary>
     public string ToCsv() => CsvWriter.Write(this, Blocks);
 
-    /// <summary>Name and CSV text of each table, list of values, list of verdicts and list of findings; columns with quantities have one with SI values beside them.</summary>
+    /// <summary>Name and CSV text of each table, list of values, list of verdicts and list of findings, columns with quantities having one with SI values beside them; and of each plot the points, lines and bars in SI.</summary>
     public IReadOnlyList<KeyValuePair<string, string>> CsvTables() => CsvWriter.Tables(this, Blocks);
 
     /// <summary>The report as JSON; docs/report.schema.json describes it.</summary>

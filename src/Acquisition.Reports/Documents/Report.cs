@@ -105,7 +105,7 @@ public sealed partial class Report
 
     /// <summary>Adds a plot: in HTML inside the text, in Markdown as a link to one of <see cref="PlotFiles"/>.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="plot"/> is null.</exception>
-    public Report WithPlot(Plot plot) => With(new Picture(plot ?? throw new ArgumentNullException(nameof(plot))));
+    public Report WithPlot(Plot plot) => With(new Picture("plot", plot ?? throw new ArgumentNullException(nameof(plot))));
 
     /// <summary>Adds everything of another report below a heading with its title.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="other"/> is null.</exception>

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Globalization;
 using System.Text;
 
@@ -44,6 +45,22 @@ internal sealed class JsonWriter
     {
         Entry(name);
         _text.Append(Math.Abs(value) <= double.MaxValue ? new Quantity(value, QuantityKind.Ratio).ToString() : "null");
+        return this;
+    }
+
+    /// <summary>An array of numbers, some to a line.</summary>
+    internal JsonWriter Numbers(string name, IReadOnlyList<double> values)
+    {
+        const int numbersOfALine = 10;
+        Entry(name);
+        _text.Append('[');
+        for (int i = 0; i < values.Count; i++)
+        {
+            if (i > 0) _text.Append(i % numbersOfALine == 0 ? "," : ", ");
+            if (i > 0 && i % numbersOfALine == 0) _text.Append('\n').Append(' ', 2 * (_depth + 1));
+            _text.Append(Math.Abs(values[i]) <= double.MaxValue ? new Quantity(values[i], QuantityKind.Ratio).ToString() : "null");
+        }
+        _text.Append(']');
         return this;
     }
 
