@@ -17,6 +17,10 @@ public readonly partial struct BitDepth
     internal static BitDepth FromSi(double value, string argument) =>
         IsInRange(value) ? new BitDepth(value) : throw Refuse.NegativeOrNotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static BitDepth FromResult(double value, string operand) =>
+        IsInRange(value) ? new BitDepth(value) : throw Refuse.NegativeOrNotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => value >= 0 && value <= double.MaxValue;
 
     /// <summary>The bit depth in bits.</summary>

@@ -17,6 +17,10 @@ public readonly partial struct Capacitance
     internal static Capacitance FromSi(double value, string argument) =>
         IsInRange(value) ? new Capacitance(value) : throw Refuse.NegativeOrNotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Capacitance FromResult(double value, string operand) =>
+        IsInRange(value) ? new Capacitance(value) : throw Refuse.NegativeOrNotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => value >= 0 && value <= double.MaxValue;
 
     /// <summary>The capacitance in farads.</summary>
@@ -55,5 +59,5 @@ public readonly partial struct Capacitance
     public static Capacitance FromFemtofarads(double femtofarads) => FromSi(femtofarads / 1e15, nameof(femtofarads));
 
     /// <summary>The time constant R C.</summary>
-    public static Duration operator *(Capacitance capacitance, Resistance resistance) => Duration.FromSi(capacitance._value * resistance.SiValue, nameof(resistance));
+    public static Duration operator *(Capacitance capacitance, Resistance resistance) => Duration.FromResult(capacitance._value * resistance.SiValue, nameof(resistance));
 }

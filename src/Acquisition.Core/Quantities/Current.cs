@@ -17,6 +17,10 @@ public readonly partial struct Current
     internal static Current FromSi(double value, string argument) =>
         IsInRange(value) ? new Current(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Current FromResult(double value, string operand) =>
+        IsInRange(value) ? new Current(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The current in amperes.</summary>
@@ -48,8 +52,8 @@ public readonly partial struct Current
     public static Current FromNanoamperes(double nanoamperes) => FromSi(nanoamperes / 1e9, nameof(nanoamperes));
 
     /// <summary>The voltage across a resistance.</summary>
-    public static Voltage operator *(Current current, Resistance resistance) => Voltage.FromSi(current._value * resistance.SiValue, nameof(resistance));
+    public static Voltage operator *(Current current, Resistance resistance) => Voltage.FromResult(current._value * resistance.SiValue, nameof(resistance));
 
     /// <summary>The power of a current and its voltage.</summary>
-    public static Power operator *(Current current, Voltage voltage) => Power.FromSi(current._value * voltage.SiValue, nameof(voltage));
+    public static Power operator *(Current current, Voltage voltage) => Power.FromResult(current._value * voltage.SiValue, nameof(voltage));
 }

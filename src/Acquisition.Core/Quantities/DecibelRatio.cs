@@ -23,6 +23,10 @@ public readonly partial struct DecibelRatio
     internal static DecibelRatio FromSi(double value, string argument) =>
         IsInRange(value) ? new DecibelRatio(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static DecibelRatio FromResult(double value, string operand) =>
+        IsInRange(value) ? new DecibelRatio(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>Half the power: 10 lg(1/2) = -3.0103 dB, an amplitude of 1/sqrt 2. What the trade calls the -3 dB point (handbook 1.2).</summary>
@@ -57,10 +61,10 @@ public readonly partial struct DecibelRatio
     public Ratio ToPowerRatio() => Ratio.FromSi(Math.Pow(10, _value / 10), "decibels");
 
     /// <summary>Two gains, one after the other.</summary>
-    public static DecibelRatio operator +(DecibelRatio left, DecibelRatio right) => FromSi(left._value + right._value, nameof(right));
+    public static DecibelRatio operator +(DecibelRatio left, DecibelRatio right) => FromResult(left._value + right._value, nameof(right));
 
     /// <summary>By how much the left gain exceeds the right one.</summary>
-    public static DecibelRatio operator -(DecibelRatio left, DecibelRatio right) => FromSi(left._value - right._value, nameof(right));
+    public static DecibelRatio operator -(DecibelRatio left, DecibelRatio right) => FromResult(left._value - right._value, nameof(right));
 
     /// <summary>The inverse ratio: a gain as a loss.</summary>
     public static DecibelRatio operator -(DecibelRatio value) => FromSi(-value._value, nameof(value));
@@ -69,14 +73,14 @@ public readonly partial struct DecibelRatio
     public DecibelRatio Abs() => FromSi(Math.Abs(_value), "value");
 
     /// <summary>So many times the same gain.</summary>
-    public static DecibelRatio operator *(DecibelRatio value, double factor) => FromSi(value._value * factor, nameof(factor));
+    public static DecibelRatio operator *(DecibelRatio value, double factor) => FromResult(value._value * factor, nameof(factor));
 
     /// <summary>So many times the same gain.</summary>
-    public static DecibelRatio operator *(double factor, DecibelRatio value) => FromSi(factor * value._value, nameof(factor));
+    public static DecibelRatio operator *(double factor, DecibelRatio value) => FromResult(factor * value._value, nameof(factor));
 
     /// <summary>One of so many equal shares of a gain.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="divisor"/> is zero or not a number.</exception>
-    public static DecibelRatio operator /(DecibelRatio value, double divisor) => FromSi(value._value / divisor, nameof(divisor));
+    public static DecibelRatio operator /(DecibelRatio value, double divisor) => FromResult(value._value / divisor, nameof(divisor));
 }
 
 #if NET8_0_OR_GREATER

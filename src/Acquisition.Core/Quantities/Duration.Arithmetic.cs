@@ -3,10 +3,10 @@ namespace Acquisition.Core;
 public readonly partial struct Duration
 {
     /// <summary>The sum.</summary>
-    public static Duration operator +(Duration left, Duration right) => FromSi(left._value + right._value, nameof(right));
+    public static Duration operator +(Duration left, Duration right) => FromResult(left._value + right._value, nameof(right));
 
     /// <summary>The difference.</summary>
-    public static Duration operator -(Duration left, Duration right) => FromSi(left._value - right._value, nameof(right));
+    public static Duration operator -(Duration left, Duration right) => FromResult(left._value - right._value, nameof(right));
 
     /// <summary>The same magnitude with the other sign.</summary>
     public static Duration operator -(Duration value) => FromSi(-value._value, nameof(value));
@@ -15,28 +15,28 @@ public readonly partial struct Duration
     public Duration Abs() => FromSi(System.Math.Abs(_value), "value");
 
     /// <summary>The value, scaled by a plain number.</summary>
-    public static Duration operator *(Duration value, double factor) => FromSi(value._value * factor, nameof(factor));
+    public static Duration operator *(Duration value, double factor) => FromResult(value._value * factor, nameof(factor));
 
     /// <summary>The value, scaled by a plain number.</summary>
-    public static Duration operator *(double factor, Duration value) => FromSi(factor * value._value, nameof(factor));
+    public static Duration operator *(double factor, Duration value) => FromResult(factor * value._value, nameof(factor));
 
     /// <summary>The value, divided by a plain number.</summary>
     /// <exception cref="System.ArgumentOutOfRangeException"><paramref name="divisor"/> is zero or not a number.</exception>
-    public static Duration operator /(Duration value, double divisor) => FromSi(value._value / divisor, nameof(divisor));
+    public static Duration operator /(Duration value, double divisor) => FromResult(value._value / divisor, nameof(divisor));
 
     /// <summary>The value, scaled by a ratio.</summary>
-    public static Duration operator *(Duration value, Ratio factor) => FromSi(value._value * factor.Fraction, nameof(factor));
+    public static Duration operator *(Duration value, Ratio factor) => FromResult(value._value * factor.Fraction, nameof(factor));
 
     /// <summary>The value, scaled by a ratio.</summary>
-    public static Duration operator *(Ratio factor, Duration value) => FromSi(factor.Fraction * value._value, nameof(factor));
+    public static Duration operator *(Ratio factor, Duration value) => FromResult(factor.Fraction * value._value, nameof(factor));
 
     /// <summary>The value, divided by a ratio.</summary>
     /// <exception cref="System.ArgumentOutOfRangeException"><paramref name="divisor"/> is zero.</exception>
-    public static Duration operator /(Duration value, Ratio divisor) => FromSi(value._value / divisor.Fraction, nameof(divisor));
+    public static Duration operator /(Duration value, Ratio divisor) => FromResult(value._value / divisor.Fraction, nameof(divisor));
 
     /// <summary>How many times the divisor the value is.</summary>
     /// <exception cref="System.ArgumentOutOfRangeException"><paramref name="divisor"/> is zero.</exception>
-    public static Ratio operator /(Duration value, Duration divisor) => Ratio.FromSi(value._value / divisor._value, nameof(divisor));
+    public static Ratio operator /(Duration value, Duration divisor) => Ratio.FromResult(value._value / divisor._value, nameof(divisor));
 }
 
 #if NET8_0_OR_GREATER

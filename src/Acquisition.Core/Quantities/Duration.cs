@@ -17,6 +17,10 @@ public readonly partial struct Duration
     internal static Duration FromSi(double value, string argument) =>
         IsInRange(value) ? new Duration(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Duration FromResult(double value, string operand) =>
+        IsInRange(value) ? new Duration(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The duration in seconds.</summary>
@@ -62,12 +66,12 @@ public readonly partial struct Duration
     public static Duration FromFemtoseconds(double femtoseconds) => FromSi(femtoseconds / 1e15, nameof(femtoseconds));
 
     /// <summary>How many cycles of a frequency pass in this time.</summary>
-    public static Ratio operator *(Duration duration, Frequency frequency) => Ratio.FromSi(duration._value * frequency.SiValue, nameof(frequency));
+    public static Ratio operator *(Duration duration, Frequency frequency) => Ratio.FromResult(duration._value * frequency.SiValue, nameof(frequency));
 
     /// <summary>How many samples a rate takes in this time, rounded down to whole points after the last bits are forgiven (see <see cref="PointCount.FromProduct"/>).</summary>
     public static PointCount operator *(Duration duration, SampleRate rate) => PointCount.FromProduct(duration._value * rate.SiValue, nameof(rate));
 
     /// <summary>The frequency at which <paramref name="cycles"/> cycles take this time.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="duration"/> is 0 s.</exception>
-    public static Frequency operator /(double cycles, Duration duration) => Frequency.FromSi(cycles / duration._value, nameof(duration));
+    public static Frequency operator /(double cycles, Duration duration) => Frequency.FromResult(cycles / duration._value, nameof(duration));
 }

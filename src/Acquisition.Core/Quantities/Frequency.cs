@@ -17,6 +17,10 @@ public readonly partial struct Frequency
     internal static Frequency FromSi(double value, string argument) =>
         IsInRange(value) ? new Frequency(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Frequency FromResult(double value, string operand) =>
+        IsInRange(value) ? new Frequency(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The frequency in hertz.</summary>
@@ -60,8 +64,8 @@ public readonly partial struct Frequency
 
     /// <summary>The time of <paramref name="cycles"/> cycles at <paramref name="frequency"/>; with 0.35 and a bandwidth, the trade's rule of thumb for a rise time.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="frequency"/> is 0 Hz.</exception>
-    public static Duration operator /(double cycles, Frequency frequency) => Duration.FromSi(cycles / frequency._value, nameof(frequency));
+    public static Duration operator /(double cycles, Frequency frequency) => Duration.FromResult(cycles / frequency._value, nameof(frequency));
 
     /// <summary>How many cycles pass in a time.</summary>
-    public static Ratio operator *(Frequency frequency, Duration duration) => Ratio.FromSi(frequency._value * duration.SiValue, nameof(duration));
+    public static Ratio operator *(Frequency frequency, Duration duration) => Ratio.FromResult(frequency._value * duration.SiValue, nameof(duration));
 }

@@ -17,6 +17,10 @@ public readonly partial struct Inductance
     internal static Inductance FromSi(double value, string argument) =>
         IsInRange(value) ? new Inductance(value) : throw Refuse.NegativeOrNotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Inductance FromResult(double value, string operand) =>
+        IsInRange(value) ? new Inductance(value) : throw Refuse.NegativeOrNotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => value >= 0 && value <= double.MaxValue;
 
     /// <summary>The inductance in henries.</summary>
@@ -56,5 +60,5 @@ public readonly partial struct Inductance
 
     /// <summary>The time constant L / R.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="resistance"/> is 0 Ω.</exception>
-    public static Duration operator /(Inductance inductance, Resistance resistance) => Duration.FromSi(inductance._value / resistance.SiValue, nameof(resistance));
+    public static Duration operator /(Inductance inductance, Resistance resistance) => Duration.FromResult(inductance._value / resistance.SiValue, nameof(resistance));
 }

@@ -17,6 +17,10 @@ public readonly partial struct Length
     internal static Length FromSi(double value, string argument) =>
         IsInRange(value) ? new Length(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Length FromResult(double value, string operand) =>
+        IsInRange(value) ? new Length(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The length in metres.</summary>

@@ -17,6 +17,10 @@ public readonly partial struct NoiseDensity
     internal static NoiseDensity FromSi(double value, string argument) =>
         IsInRange(value) ? new NoiseDensity(value) : throw Refuse.NegativeOrNotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static NoiseDensity FromResult(double value, string operand) =>
+        IsInRange(value) ? new NoiseDensity(value) : throw Refuse.NegativeOrNotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => value >= 0 && value <= double.MaxValue;
 
     /// <summary>The noise density in volts per root hertz.</summary>

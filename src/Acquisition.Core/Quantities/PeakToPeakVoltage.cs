@@ -17,6 +17,10 @@ public readonly partial struct PeakToPeakVoltage
     internal static PeakToPeakVoltage FromSi(double value, string argument) =>
         IsInRange(value) ? new PeakToPeakVoltage(value) : throw Refuse.NegativeOrNotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static PeakToPeakVoltage FromResult(double value, string operand) =>
+        IsInRange(value) ? new PeakToPeakVoltage(value) : throw Refuse.NegativeOrNotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => value >= 0 && value <= double.MaxValue;
 
     /// <summary>The peak-to-peak voltage in volts, peak to peak.</summary>

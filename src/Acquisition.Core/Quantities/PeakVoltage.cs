@@ -17,6 +17,10 @@ public readonly partial struct PeakVoltage
     internal static PeakVoltage FromSi(double value, string argument) =>
         IsInRange(value) ? new PeakVoltage(value) : throw Refuse.NegativeOrNotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static PeakVoltage FromResult(double value, string operand) =>
+        IsInRange(value) ? new PeakVoltage(value) : throw Refuse.NegativeOrNotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => value >= 0 && value <= double.MaxValue;
 
     /// <summary>The peak voltage in volts, peak.</summary>

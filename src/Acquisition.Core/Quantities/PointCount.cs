@@ -32,6 +32,13 @@ public readonly partial struct PointCount
         return new PointCount((long)value);
     }
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static PointCount FromResult(double value, string operand) =>
+        value >= 0 && value <= Limit ? new PointCount((long)value) : throw Refuse.Result(value, Kind, operand, "from 0 pts to 9007199254740992 pts");
+
+    private static PointCount FromResult(long value, string operand) =>
+        value >= 0 && value <= Limit ? new PointCount(value) : throw Refuse.Result(value, Kind, operand, "from 0 pts to 9007199254740992 pts");
+
     private static bool IsInRange(double value) => value >= 0 && value <= Limit && value == Math.Floor(value);
 
     /// <summary>The number of points.</summary>
@@ -63,7 +70,7 @@ public readonly partial struct PointCount
     {
         double nearest = Math.Round(points);
         bool isWhole = Math.Abs(points - nearest) <= ForgivenRelativeError * Math.Abs(points);
-        return FromSi(isWhole ? nearest : Math.Floor(points), argument);
+        return FromResult(isWhole ? nearest : Math.Floor(points), argument);
     }
 
     private static PointCount FromScaled(double value, double scale, string argument)
@@ -76,25 +83,26 @@ public readonly partial struct PointCount
 
     /// <summary>The sum.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The sum is above 2^53.</exception>
-    public static PointCount operator +(PointCount left, PointCount right) => FromPoints(left._value + right._value);
+    public static PointCount operator +(PointCount left, PointCount right) => FromResult(left._value + right._value, nameof(right));
 
     /// <summary>The difference.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The difference is negative.</exception>
-    public static PointCount operator -(PointCount left, PointCount right) => FromPoints(left._value - right._value);
+    public static PointCount operator -(PointCount left, PointCount right) => FromResult(left._value - right._value, nameof(right));
 
     /// <summary>So many records of this length.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The product is negative or above 2^53.</exception>
-    public static PointCount operator *(PointCount count, int factor) => FromSi((double)count._value * factor, nameof(factor));
+    public static PointCount operator *(PointCount count, int factor) =>
+        Math.Abs((double)count._value * factor) > 2 * (double)Limit ? FromResult((double)count._value * factor, nameof(factor)) : FromResult(count._value * factor, nameof(factor));
 
     /// <summary>How many times the divisor the count is.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="divisor"/> is no points.</exception>
-    public static Ratio operator /(PointCount count, PointCount divisor) => Ratio.FromSi((double)count._value / divisor._value, nameof(divisor));
+    public static Ratio operator /(PointCount count, PointCount divisor) => Ratio.FromResult((double)count._value / divisor._value, nameof(divisor));
 
     /// <summary>The time that so many samples take at a rate: N intervals, the window (handbook 5.4).</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="rate"/> is 0 Sa/s.</exception>
-    public static Duration operator /(PointCount count, SampleRate rate) => Duration.FromSi(count._value / rate.SiValue, nameof(rate));
+    public static Duration operator /(PointCount count, SampleRate rate) => Duration.FromResult(count._value / rate.SiValue, nameof(rate));
 
     /// <summary>The rate that fills a time with so many samples (handbook 5.4).</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="window"/> is not above 0 s.</exception>
-    public static SampleRate operator /(PointCount count, Duration window) => SampleRate.FromSi(count._value / window.SiValue, nameof(window));
+    public static SampleRate operator /(PointCount count, Duration window) => SampleRate.FromResult(count._value / window.SiValue, nameof(window));
 }

@@ -17,6 +17,10 @@ public readonly partial struct Power
     internal static Power FromSi(double value, string argument) =>
         IsInRange(value) ? new Power(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Power FromResult(double value, string operand) =>
+        IsInRange(value) ? new Power(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The power in watts.</summary>
@@ -57,9 +61,9 @@ public readonly partial struct Power
 
     /// <summary>The current that a power and its voltage mean.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="voltage"/> is 0 V.</exception>
-    public static Current operator /(Power power, Voltage voltage) => Current.FromSi(power._value / voltage.SiValue, nameof(voltage));
+    public static Current operator /(Power power, Voltage voltage) => Current.FromResult(power._value / voltage.SiValue, nameof(voltage));
 
     /// <summary>The voltage that a power and its current mean.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="current"/> is 0 A.</exception>
-    public static Voltage operator /(Power power, Current current) => Voltage.FromSi(power._value / current.SiValue, nameof(current));
+    public static Voltage operator /(Power power, Current current) => Voltage.FromResult(power._value / current.SiValue, nameof(current));
 }

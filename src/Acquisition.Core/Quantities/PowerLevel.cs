@@ -17,6 +17,10 @@ public readonly partial struct PowerLevel
     internal static PowerLevel FromSi(double value, string argument) =>
         IsInRange(value) ? new PowerLevel(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static PowerLevel FromResult(double value, string operand) =>
+        IsInRange(value) ? new PowerLevel(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The level in dBm.</summary>
@@ -43,14 +47,14 @@ public readonly partial struct PowerLevel
     public PowerLevel CombinedWith(PowerLevel other) => (ToPower() + other.ToPower()).ToLevel();
 
     /// <summary>The level after a gain.</summary>
-    public static PowerLevel operator +(PowerLevel level, DecibelRatio gain) => FromSi(level._value + gain.SiValue, nameof(gain));
+    public static PowerLevel operator +(PowerLevel level, DecibelRatio gain) => FromResult(level._value + gain.SiValue, nameof(gain));
 
     /// <summary>The level after a gain.</summary>
-    public static PowerLevel operator +(DecibelRatio gain, PowerLevel level) => FromSi(gain.SiValue + level._value, nameof(gain));
+    public static PowerLevel operator +(DecibelRatio gain, PowerLevel level) => FromResult(gain.SiValue + level._value, nameof(gain));
 
     /// <summary>The level after a loss.</summary>
-    public static PowerLevel operator -(PowerLevel level, DecibelRatio loss) => FromSi(level._value - loss.SiValue, nameof(loss));
+    public static PowerLevel operator -(PowerLevel level, DecibelRatio loss) => FromResult(level._value - loss.SiValue, nameof(loss));
 
     /// <summary>How far the left level lies above the right one.</summary>
-    public static DecibelRatio operator -(PowerLevel left, PowerLevel right) => DecibelRatio.FromSi(left._value - right._value, nameof(right));
+    public static DecibelRatio operator -(PowerLevel left, PowerLevel right) => DecibelRatio.FromResult(left._value - right._value, nameof(right));
 }

@@ -17,6 +17,10 @@ public readonly partial struct Ratio
     internal static Ratio FromSi(double value, string argument) =>
         IsInRange(value) ? new Ratio(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Ratio FromResult(double value, string operand) =>
+        IsInRange(value) ? new Ratio(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The ratio as a fraction: 0.5 for one half.</summary>
@@ -49,10 +53,10 @@ public readonly partial struct Ratio
     public DecibelRatio ToDecibelsAsPowers() => DecibelRatio.FromPowerRatio(this);
 
     /// <summary>The sum.</summary>
-    public static Ratio operator +(Ratio left, Ratio right) => FromSi(left._value + right._value, nameof(right));
+    public static Ratio operator +(Ratio left, Ratio right) => FromResult(left._value + right._value, nameof(right));
 
     /// <summary>The difference.</summary>
-    public static Ratio operator -(Ratio left, Ratio right) => FromSi(left._value - right._value, nameof(right));
+    public static Ratio operator -(Ratio left, Ratio right) => FromResult(left._value - right._value, nameof(right));
 
     /// <summary>The same magnitude with the other sign.</summary>
     public static Ratio operator -(Ratio value) => FromSi(-value._value, nameof(value));
@@ -61,19 +65,19 @@ public readonly partial struct Ratio
     public Ratio Abs() => FromSi(Math.Abs(_value), "value");
 
     /// <summary>The product.</summary>
-    public static Ratio operator *(Ratio left, Ratio right) => FromSi(left._value * right._value, nameof(right));
+    public static Ratio operator *(Ratio left, Ratio right) => FromResult(left._value * right._value, nameof(right));
 
     /// <summary>The ratio, scaled by a plain number.</summary>
-    public static Ratio operator *(Ratio value, double factor) => FromSi(value._value * factor, nameof(factor));
+    public static Ratio operator *(Ratio value, double factor) => FromResult(value._value * factor, nameof(factor));
 
     /// <summary>The ratio, scaled by a plain number.</summary>
-    public static Ratio operator *(double factor, Ratio value) => FromSi(factor * value._value, nameof(factor));
+    public static Ratio operator *(double factor, Ratio value) => FromResult(factor * value._value, nameof(factor));
 
     /// <summary>The quotient.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="divisor"/> is zero.</exception>
-    public static Ratio operator /(Ratio value, Ratio divisor) => FromSi(value._value / divisor._value, nameof(divisor));
+    public static Ratio operator /(Ratio value, Ratio divisor) => FromResult(value._value / divisor._value, nameof(divisor));
 
     /// <summary>The ratio, divided by a plain number.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="divisor"/> is zero or not a number.</exception>
-    public static Ratio operator /(Ratio value, double divisor) => FromSi(value._value / divisor, nameof(divisor));
+    public static Ratio operator /(Ratio value, double divisor) => FromResult(value._value / divisor, nameof(divisor));
 }

@@ -9,7 +9,17 @@ internal static class Refuse
         OutOfRange(value, kind, argument, "a finite " + kind.Name);
 
     internal static ArgumentOutOfRangeException NegativeOrNotFinite(double value, QuantityKind kind, string argument) =>
-        OutOfRange(value, kind, argument, $"a finite {kind.Name} of at least {QuantityText.Format(0, kind, null, null)}");
+        OutOfRange(value, kind, argument, AtLeastZero(kind));
+
+    /// <summary>A refusal of operands that are fine by themselves: <c>the result must be a finite ratio; was NaN</c>.</summary>
+    internal static ArgumentOutOfRangeException NotFiniteResult(double value, QuantityKind kind, string operand) => Result(value, kind, operand, "a finite " + kind.Name);
+
+    internal static ArgumentOutOfRangeException NegativeOrNotFiniteResult(double value, QuantityKind kind, string operand) => Result(value, kind, operand, AtLeastZero(kind));
+
+    internal static ArgumentOutOfRangeException Result(double value, QuantityKind kind, string operand, string allowed) =>
+        new(operand, $"the result must be {allowed}; was {QuantityText.Format(value, kind, null, null)}");
+
+    private static string AtLeastZero(QuantityKind kind) => $"a finite {kind.Name} of at least {QuantityText.Format(0, kind, null, null)}";
 
     /// <summary>A refusal such as <c>bandwidth must be above 0 Hz; was -20 MHz</c>.</summary>
     /// <param name="value">The value in the unit of its kind.</param>

@@ -17,6 +17,10 @@ public readonly partial struct Resistance
     internal static Resistance FromSi(double value, string argument) =>
         IsInRange(value) ? new Resistance(value) : throw Refuse.NegativeOrNotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Resistance FromResult(double value, string operand) =>
+        IsInRange(value) ? new Resistance(value) : throw Refuse.NegativeOrNotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => value >= 0 && value <= double.MaxValue;
 
     /// <summary>The resistance in ohms.</summary>
@@ -48,10 +52,10 @@ public readonly partial struct Resistance
     public static Resistance FromMegaohms(double megaohms) => FromSi(megaohms * 1e6, nameof(megaohms));
 
     /// <summary>The voltage across this resistance.</summary>
-    public static Voltage operator *(Resistance resistance, Current current) => Voltage.FromSi(resistance._value * current.SiValue, nameof(current));
+    public static Voltage operator *(Resistance resistance, Current current) => Voltage.FromResult(resistance._value * current.SiValue, nameof(current));
 
     /// <summary>The time constant R C.</summary>
-    public static Duration operator *(Resistance resistance, Capacitance capacitance) => Duration.FromSi(resistance._value * capacitance.SiValue, nameof(capacitance));
+    public static Duration operator *(Resistance resistance, Capacitance capacitance) => Duration.FromResult(resistance._value * capacitance.SiValue, nameof(capacitance));
 
     /// <summary>The two in parallel; 0 Ω beside anything is 0 Ω.</summary>
     public Resistance Parallel(Resistance other) =>

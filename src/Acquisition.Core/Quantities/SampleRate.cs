@@ -17,6 +17,10 @@ public readonly partial struct SampleRate
     internal static SampleRate FromSi(double value, string argument) =>
         IsInRange(value) ? new SampleRate(value) : throw Refuse.NegativeOrNotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static SampleRate FromResult(double value, string operand) =>
+        IsInRange(value) ? new SampleRate(value) : throw Refuse.NegativeOrNotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => value >= 0 && value <= double.MaxValue;
 
     /// <summary>The sample rate in samples per second.</summary>
@@ -63,5 +67,5 @@ public readonly partial struct SampleRate
 
     /// <summary>How many samples fall into one period of a frequency.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="frequency"/> is 0 Hz.</exception>
-    public static Ratio operator /(SampleRate rate, Frequency frequency) => Ratio.FromSi(rate._value / frequency.SiValue, nameof(frequency));
+    public static Ratio operator /(SampleRate rate, Frequency frequency) => Ratio.FromResult(rate._value / frequency.SiValue, nameof(frequency));
 }

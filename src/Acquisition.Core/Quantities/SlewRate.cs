@@ -17,6 +17,10 @@ public readonly partial struct SlewRate
     internal static SlewRate FromSi(double value, string argument) =>
         IsInRange(value) ? new SlewRate(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static SlewRate FromResult(double value, string operand) =>
+        IsInRange(value) ? new SlewRate(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The slew rate in volts per second.</summary>
@@ -41,5 +45,5 @@ public readonly partial struct SlewRate
     public static SlewRate FromVoltsPerNanosecond(double voltsPerNanosecond) => FromSi(voltsPerNanosecond * 1e9, nameof(voltsPerNanosecond));
 
     /// <summary>The voltage change of a slope in a time.</summary>
-    public static Voltage operator *(SlewRate slope, Duration duration) => Voltage.FromSi(slope._value * duration.SiValue, nameof(duration));
+    public static Voltage operator *(SlewRate slope, Duration duration) => Voltage.FromResult(slope._value * duration.SiValue, nameof(duration));
 }

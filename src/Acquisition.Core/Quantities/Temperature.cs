@@ -19,6 +19,10 @@ public readonly partial struct Temperature
     internal static Temperature FromSi(double value, string argument) =>
         IsInRange(value) ? new Temperature(value) : throw Refuse.NegativeOrNotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Temperature FromResult(double value, string operand) =>
+        IsInRange(value) ? new Temperature(value) : throw Refuse.NegativeOrNotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => value >= 0 && value <= double.MaxValue;
 
     /// <summary>The standard noise temperature, 290 K (handbook 6.5).</summary>

@@ -17,6 +17,10 @@ public readonly partial struct Voltage
     internal static Voltage FromSi(double value, string argument) =>
         IsInRange(value) ? new Voltage(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static Voltage FromResult(double value, string operand) =>
+        IsInRange(value) ? new Voltage(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The voltage in volts.</summary>
@@ -56,20 +60,20 @@ public readonly partial struct Voltage
 
     /// <summary>The current through a resistance.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="resistance"/> is 0 Ω.</exception>
-    public static Current operator /(Voltage voltage, Resistance resistance) => Current.FromSi(voltage._value / resistance.SiValue, nameof(resistance));
+    public static Current operator /(Voltage voltage, Resistance resistance) => Current.FromResult(voltage._value / resistance.SiValue, nameof(resistance));
 
     /// <summary>The resistance that a voltage and its current mean.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="current"/> is 0 A, or the two differ in sign.</exception>
-    public static Resistance operator /(Voltage voltage, Current current) => Resistance.FromSi(voltage._value / current.SiValue, nameof(current));
+    public static Resistance operator /(Voltage voltage, Current current) => Resistance.FromResult(voltage._value / current.SiValue, nameof(current));
 
     /// <summary>The power of a voltage and its current.</summary>
-    public static Power operator *(Voltage voltage, Current current) => Power.FromSi(voltage._value * current.SiValue, nameof(current));
+    public static Power operator *(Voltage voltage, Current current) => Power.FromResult(voltage._value * current.SiValue, nameof(current));
 
     /// <summary>The slope of a voltage change in a time.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="duration"/> is 0 s.</exception>
-    public static SlewRate operator /(Voltage voltage, Duration duration) => SlewRate.FromSi(voltage._value / duration.SiValue, nameof(duration));
+    public static SlewRate operator /(Voltage voltage, Duration duration) => SlewRate.FromResult(voltage._value / duration.SiValue, nameof(duration));
 
     /// <summary>The time in which a slope covers a voltage change.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="slope"/> is 0 V/s.</exception>
-    public static Duration operator /(Voltage voltage, SlewRate slope) => Duration.FromSi(voltage._value / slope.SiValue, nameof(slope));
+    public static Duration operator /(Voltage voltage, SlewRate slope) => Duration.FromResult(voltage._value / slope.SiValue, nameof(slope));
 }

@@ -17,6 +17,10 @@ public readonly partial struct VoltageLevel
     internal static VoltageLevel FromSi(double value, string argument) =>
         IsInRange(value) ? new VoltageLevel(value) : throw Refuse.NotFinite(value, Kind, argument);
 
+    /// <summary>What an operator gives; the operand named is the one that can be chosen otherwise.</summary>
+    internal static VoltageLevel FromResult(double value, string operand) =>
+        IsInRange(value) ? new VoltageLevel(value) : throw Refuse.NotFiniteResult(value, Kind, operand);
+
     private static bool IsInRange(double value) => Math.Abs(value) <= double.MaxValue;
 
     /// <summary>The level in dBV.</summary>
@@ -48,14 +52,14 @@ public readonly partial struct VoltageLevel
     public PowerLevel ToPowerLevel(Resistance resistance) => ToRmsVoltage().ToPowerLevel(resistance);
 
     /// <summary>The level after a gain.</summary>
-    public static VoltageLevel operator +(VoltageLevel level, DecibelRatio gain) => FromSi(level._value + gain.SiValue, nameof(gain));
+    public static VoltageLevel operator +(VoltageLevel level, DecibelRatio gain) => FromResult(level._value + gain.SiValue, nameof(gain));
 
     /// <summary>The level after a gain.</summary>
-    public static VoltageLevel operator +(DecibelRatio gain, VoltageLevel level) => FromSi(gain.SiValue + level._value, nameof(gain));
+    public static VoltageLevel operator +(DecibelRatio gain, VoltageLevel level) => FromResult(gain.SiValue + level._value, nameof(gain));
 
     /// <summary>The level after a loss.</summary>
-    public static VoltageLevel operator -(VoltageLevel level, DecibelRatio loss) => FromSi(level._value - loss.SiValue, nameof(loss));
+    public static VoltageLevel operator -(VoltageLevel level, DecibelRatio loss) => FromResult(level._value - loss.SiValue, nameof(loss));
 
     /// <summary>How far the left level lies above the right one.</summary>
-    public static DecibelRatio operator -(VoltageLevel left, VoltageLevel right) => DecibelRatio.FromSi(left._value - right._value, nameof(right));
+    public static DecibelRatio operator -(VoltageLevel left, VoltageLevel right) => DecibelRatio.FromResult(left._value - right._value, nameof(right));
 }
