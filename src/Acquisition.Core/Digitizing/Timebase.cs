@@ -51,11 +51,13 @@ public sealed class Timebase
         var findings = new List<Finding>();
         if (IsLimitedByMemory)
         {
+            // A day at the highest rates is more points than can be counted; more memory is then no remedy.
+            string wanted = MaximumRate.SiValue * Window.SiValue <= PointCount.MaxValue.SiValue ? $"{MaximumRate * Window} of memory, or " : "";
             findings.Add(new Finding(
                 "memory-caps-rate",
                 Severity.Warning,
                 $"{memory} over {Window.InWords()} allow {Rate.InWords()} of the {MaximumRate} the converter could do; the Nyquist frequency falls to {NyquistFrequency.InWords()}",
-                $"a window of at most {(memory / MaximumRate).InWords()} keeps the highest rate, or {MaximumRate * Window} of memory, or segments",
+                $"a window of at most {(memory / MaximumRate).InWords()} keeps the highest rate, or {wanted}segments",
                 "handbook 5.4"));
         }
         if (RecordLength.Points < 2)

@@ -129,4 +129,22 @@ public class OutlookJudgementTests
         Assert.False(Bench.TryParse(Buoy("\"shape\": \"square\", \"frequency\": \"24 MHz\", \"swing\": \"3.3 Vpp\", \"offset\": \"1.65 V\", \"riseTime\": \"2.8 ns\"", "\"shape\": \"sine\", \"frequency\": \"24 MHz\""), out _, out var problems));
         Assert.Contains("1 Vpk", Assert.Single(problems).Message, StringComparison.Ordinal);
     }
+
+    // A ramp a billion times shorter than the chain's own rise time is a step to it.
+    [Fact]
+    public void EdgeFarFasterThanTheChain_IsShownWithTheRiseTimeOfTheChain()
+    {
+        Response chain = Response.Gaussian(200.MHz());
+        Outlook outlook = Signal.Square(1.MHz(), 1.Vpp(), Duration.FromSeconds(1e-18)).Through(chain).SampledBy(new Digitizer(2.GSaPerS(), 1.Mpts(), 8.bit())).Over(10.us());
+        Assert.Equal(chain.RiseTime.Seconds, outlook.DisplayedEdge!.Value.Seconds, 1e-15);
+    }
+
+    [Fact]
+    public void PulseThatIsNextToNeverCaught_IsSaidWithoutANumberOfTrials()
+    {
+        Outlook outlook = Signal.Square(1.MHz(), 1.Vpp(), 10.ns()).Through(Response.Gaussian(200.MHz())).SampledBy(new Digitizer(1.SaPerS(), 1.Mpts(), 8.bit()))
+            .WatchingFor(Duration.FromSeconds(1e-17)).WithRecordRate(Frequency.FromHertz(1e-6)).Over(1.ms());
+        Assert.DoesNotContain(outlook.Findings, finding => finding.Code == "dead-time");
+        Assert.DoesNotContain("pulses for 99 %", outlook.ToString(), StringComparison.Ordinal);
+    }
 }

@@ -72,6 +72,14 @@ internal sealed class DocumentObject
         return OptionalNumber(name, least, most) ?? least;
     }
 
+    /// <summary>A whole number that must be there; the least allowed one where it is not, which is reported.</summary>
+    internal int Integer(string name, int least, int most)
+    {
+        if (!Has(name))
+            Missing(name, FormattableString.Invariant($"a whole number from {least} to {most}"));
+        return OptionalInteger(name, least, most) ?? least;
+    }
+
     internal int? OptionalInteger(string name, int least, int most)
     {
         if (OptionalNumber(name, least, most) is not { } number)
@@ -181,8 +189,12 @@ internal sealed class DocumentObject
             yield return new DocumentObject(items[i], At(name, i), _problems, _brokenText);
     }
 
-    /// <summary>Runs a constructor; what it refuses becomes a problem at the place of <paramref name="name"/>, or of the object itself.</summary>
-    internal T? Build<T>(Func<T> make, string? name = null)
+    /// <summary>Runs a constructor; what it refuses becomes a problem at the member whose value is refused, else at the place of <paramref name="name"/>, or of the object itself.</summary>
+    /// <param name="make">The constructor.</param>
+    /// <param name="name">The member to blame where the refusal names none.</param>
+    /// <param name="members">For arguments that are called otherwise than their members, the member of each.</param>
+    /// <param name="related">The members that limit each other: where one of them is refused, the places of the others are given too.</param>
+    internal T? Build<T>(Func<T> make, string? name = null, IReadOnlyDictionary<string, string>? members = null, IReadOnlyList<string>? related = null)
         where T : class
     {
         try
@@ -193,9 +205,38 @@ internal sealed class DocumentObject
         {
             // A value that could not be read stands as its default and is refused again here; saying it once is enough.
             if (_problems.Count == _problemsBefore)
-                Report(name is not null && _value.Member(name) is { } value ? value : _value, name is null ? _path : At(name), FirstLine(refusal));
+                Refused(refusal, name, members, related ?? []);
             return null;
         }
+    }
+
+    private void Refused(Exception refusal, string? name, IReadOnlyDictionary<string, string>? members, IReadOnlyList<string> related)
+    {
+        string message = FirstLine(refusal), argument = (refusal as ArgumentException)?.ParamName ?? "";
+        string? member = members is not null && members.TryGetValue(argument, out string? called) ? called : _known.Contains(argument) ? argument : null;
+        // The reader of a file knows its members, not the arguments of a constructor.
+        if (member is not null && message.StartsWith(argument + " ", StringComparison.Ordinal))
+            message = member + message.Substring(argument.Length);
+        string? place = member is not null && Has(member) ? member : name;
+        JsonValue at = place is null ? _value : _value.Member(place) ?? _value;
+        if (member is null || related.Contains(member))
+            message += PlacesOf(related.Where(other => other != place));
+        Report(at, place is null ? _path : At(place), message);
+    }
+
+    /// <summary>Where the members are that a refusal depends on, for the end of its message; those that are not there are left out. A point leads into an object.</summary>
+    internal string PlacesOf(IEnumerable<string> members)
+    {
+        var places = new List<string>();
+        foreach (string path in members)
+        {
+            JsonValue? value = _value;
+            foreach (string name in path.Split('.'))
+                value = value?.Member(name);
+            if (value is { Kind: not JsonKind.Null })
+                places.Add(FormattableString.Invariant($"{path} in line {value.Line}"));
+        }
+        return places.Count == 0 ? "" : "; it depends on " + string.Join(", ", places);
     }
 
     internal void Report(string name, string message) => Report(_value.Member(name) ?? _value, At(name), message);
@@ -244,7 +285,10 @@ internal sealed class DocumentObject
         }
         try
         {
-            return parse(value.Text);
+            T read = parse(value.Text);
+            if (DocumentLimits.Refuse(read) is not { } refused)
+                return read;
+            Report(value, path, refused);
         }
         catch (Exception refusal) when (refusal is FormatException or ArgumentException or OverflowException)
         {
@@ -268,7 +312,7 @@ internal sealed class DocumentObject
         Known(name);
         // Behind a mistake in the text itself nobody knows what is missing.
         if (_value.Kind == JsonKind.Object && !_brokenText)
-            Report(_value, At(name), $"this member is missing; expected {expected}");
+            Report(name, _value.Member(name) is null ? $"this member is missing; expected {expected}" : $"found null, expected {expected}");
     }
 
     private void Report(JsonValue value, string path, string message)

@@ -8,6 +8,10 @@ namespace Acquisition.Core.Planning;
 /// <summary>The form of a bench file in JSON; docs/bench.schema.json says the same to editors and other programs.</summary>
 internal static class BenchDocument
 {
+    // What takes a setting, to ask whether it would be taken.
+    private static readonly SampledSignal Trial = Signal.Sine(Frequency.FromHertz(1), PeakVoltage.FromVolts(1)).Through(Response.Gaussian(Frequency.FromHertz(1)))
+        .SampledBy(new Digitizer(SampleRate.FromSamplesPerSecond(1), PointCount.FromPoints(2), BitDepth.FromBits(8)));
+
     internal static Bench? Read(JsonValue root, List<DocumentProblem> problems)
     {
         var document = new DocumentObject(root, "", problems);
@@ -26,7 +30,10 @@ internal static class BenchDocument
         Func<Signal, Requirement>? wanted = document.OptionalObject("wanted") is { } demands ? Wanted(demands) : null;
         document.RefuseOthers();
         if (probe is not null && source is not null && RingsForever(probe, source))
-            document.Report(document.Has("source") ? "source" : "probe", "the lead of the probe on this source rings for more than a thousand cycles; give the source its real resistance, or the probe its damping");
+        {
+            string[] members = document.Has("source") ? ["source.resistance", "probe.capacitance", "probe.leadInductance", "probe.leadLength", "probe.damping"] : ["probe.capacitance", "probe.leadInductance", "probe.leadLength", "probe.damping"];
+            document.Report(document.Has("source") ? "source" : "probe", "the lead of the probe on this source rings for more than a thousand cycles; give the source its real resistance, or the probe its damping" + document.PlacesOf(members));
+        }
         if (problems.Count > 0 || signal is null || source is null || input is null || digitizer is null || settings is null || window is null)
             return null;
         return document.Build(() =>
@@ -52,8 +59,8 @@ internal static class BenchDocument
         PeakToPeakVoltage? range = capture.OptionalQuantity("range", PeakToPeakVoltage.Parse);
         AcquisitionMode mode = capture.Choice("mode", CatalogueDocument.Modes, AcquisitionMode.Sample);
         int? combined = capture.OptionalInteger("combined", 2, 1_000_000);
-        if (mode is AcquisitionMode.HighResolution or AcquisitionMode.Average or AcquisitionMode.Envelope && combined is null)
-            capture.Report("combined", "this mode needs the number of records or samples that one stored point comes from, 2 to 1000000");
+        if (mode is AcquisitionMode.HighResolution or AcquisitionMode.Average or AcquisitionMode.Envelope && !capture.Has("combined"))
+            capture.Integer("combined", 2, 1_000_000);
         Reconstruction interpolation = capture.Choice("interpolation", CatalogueDocument.Interpolations, Reconstruction.Sinc);
         Duration? jitter = capture.OptionalQuantity("jitter", Duration.Parse);
         Frequency? records = capture.OptionalQuantity("recordRate", Frequency.Parse);
@@ -63,14 +70,16 @@ internal static class BenchDocument
         Duration pulseEdge = default;
         if (capture.OptionalObject("watchFor") is { } watch)
         {
-            pulse = watch.Quantity("width", Duration.Parse);
+            Duration width = watch.Quantity("width", Duration.Parse);
+            pulse = width;
             pulseRate = watch.OptionalQuantity("rate", Frequency.Parse);
             pulseEdge = watch.OptionalQuantity("riseTime", Duration.Parse) ?? default;
             watch.RefuseOthers();
+            watch.Build(() => Trial.WatchingFor(width, pulseRate, pulseEdge), null, null, ["width", "riseTime"]);
         }
         capture.RefuseOthers();
         if (window is null && perDivision is { } division && digitizer is not null)
-            window = capture.Build(() => new Box(division * digitizer.HorizontalDivisions), "timePerDivision")?.Value;
+            window = division * digitizer.HorizontalDivisions;
         if (window is { } whole && digitizer is not null)
             capture.Build(() => digitizer.TimebaseFor(whole, channels), capture.Has("window") ? "window" : "timePerDivision");
         return (setup =>
@@ -127,12 +136,6 @@ internal static class BenchDocument
         where T : struct
     {
         if (value is { } given)
-            demands.Build(() => demand(given), name);
-    }
-
-    // Build makes objects; a duration is boxed to go through it.
-    private sealed class Box(Duration value)
-    {
-        internal Duration Value { get; } = value;
+            demands.Build(() => demand(given), name, new Dictionary<string, string> { ["tolerance"] = name, ["share"] = name, ["width"] = name, ["detail"] = name });
     }
 }

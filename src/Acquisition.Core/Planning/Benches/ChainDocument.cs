@@ -21,6 +21,8 @@ internal static class ChainDocument
         ["low impedance"] = ProbeKind.LowImpedance,
     };
 
+    private static readonly IReadOnlyDictionary<string, string> DigitizerMembers = new Dictionary<string, string> { ["maximumRate"] = "rate", ["resolution"] = "bits", ["channelsInUse"] = "inUse" };
+
     internal static SourceImpedance? Source(DocumentObject? source)
     {
         if (source is null)
@@ -33,7 +35,7 @@ internal static class ChainDocument
         {
             SourceImpedance made = capacitance is { } c ? SourceImpedance.ResistiveCapacitive(resistance, c) : SourceImpedance.Resistive(resistance);
             return into is { } load ? made.WithAmplitudeStatedInto(load) : made;
-        });
+        }, null, new Dictionary<string, string> { ["load"] = "amplitudeStatedInto" });
     }
 
     internal static Probe? Probe(DocumentObject probe)
@@ -68,7 +70,7 @@ internal static class ChainDocument
             made = damping is { } ohms ? made.WithDamping(ohms) : made;
             made = maximum is { } volts ? made.WithRating(VoltageRating.Constant(volts)) : made;
             return noise is { } rms ? made.WithNoise(rms) : made;
-        });
+        }, null, new Dictionary<string, string> { ["length"] = "leadLength", ["inductance"] = "leadInductance", ["maximum"] = "maximumVoltage" });
     }
 
     internal static FrontEnd? Input(DocumentObject input)
@@ -88,7 +90,7 @@ internal static class ChainDocument
             made = limit is { } hertz ? made.WithBandwidthLimit(Response.SinglePole(hertz)) : made;
             made = noise is { } rms ? made.WithNoise(rms) : made;
             return maximum is { } volts ? made.WithRating(VoltageRating.Constant(volts)) : made;
-        });
+        }, null, new Dictionary<string, string> { ["maximum"] = "maximumVoltage" });
     }
 
     internal static Digitizer? Digitizer(DocumentObject document)
@@ -100,11 +102,11 @@ internal static class ChainDocument
         var shared = new List<ChannelMode>();
         foreach (DocumentObject entry in document.Objects("shared"))
         {
-            int inUse = (int)entry.Number("inUse", 2, 64);
+            int inUse = entry.Integer("inUse", 2, 64);
             SampleRate sharedRate = entry.Quantity("rate", SampleRate.Parse);
             PointCount sharedMemory = entry.Quantity("memory", PointCount.Parse);
             entry.RefuseOthers();
-            if (entry.Build(() => new ChannelMode(inUse, sharedRate, sharedMemory)) is { } mode)
+            if (entry.Build(() => new ChannelMode(inUse, sharedRate, sharedMemory), null, DigitizerMembers) is { } mode)
                 shared.Add(mode);
         }
         IReadOnlyList<PeakToPeakVoltage> ranges = document.Quantities("ranges", PeakToPeakVoltage.Parse);
@@ -123,6 +125,6 @@ internal static class ChainDocument
                 made = made.WithFullScaleRanges(all);
             }
             return divisions is null ? made : made.WithDivisions(divisions.Up, divisions.Across);
-        });
+        }, null, DigitizerMembers);
     }
 }

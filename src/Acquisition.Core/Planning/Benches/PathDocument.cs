@@ -16,6 +16,22 @@ internal static class PathDocument
         ["feed-through terminator"] = FeedThrough,
     };
 
+    private static readonly IReadOnlyDictionary<string, string> Members = new Dictionary<string, string> { ["source"] = "sourceImpedance", ["load"] = "loadImpedance" };
+
+    private static readonly string[] Impedances = ["sourceImpedance", "loadImpedance"];
+
+    private static readonly IReadOnlyDictionary<string, string> LossMembers = new Dictionary<string, string>
+    {
+        ["frequency"] = "at",
+        ["lowFrequency"] = "at",
+        ["lowLoss"] = "loss",
+        ["highFrequency"] = "secondAt",
+        ["highLoss"] = "secondLoss",
+        ["statedLength"] = "per",
+    };
+
+    private static readonly string[] LossPoints = ["at", "loss", "secondAt", "secondLoss"];
+
     /// <summary>The elements in their order; those that are wrong, which is reported, are left out.</summary>
     internal static IReadOnlyList<ChainElement> Read(DocumentObject document)
     {
@@ -26,7 +42,7 @@ internal static class PathDocument
             Func<ChainElement>? make = kind?.Invoke(entry);
             if (kind is not null)
                 entry.RefuseOthers();
-            if (make is not null && entry.Build(make) is { } made)
+            if (make is not null && entry.Build(make, null, Members, Impedances) is { } made)
                 read.Add(made);
         }
         return read;
@@ -38,26 +54,29 @@ internal static class PathDocument
         Resistance impedance = cable.Quantity("impedance", Resistance.Parse);
         Length length = cable.Quantity("length", Length.Parse);
         double velocity = cable.Number("velocityFactor", 0.01, 1);
-        Func<CableLoss>? loss = null;
-        Length? per = null;
-        if (cable.OptionalObject("loss") is { } stated)
-        {
-            Frequency low = stated.Quantity("at", Frequency.Parse);
-            DecibelRatio lowLoss = stated.Quantity("loss", DecibelRatio.Parse);
-            Frequency? high = stated.OptionalQuantity("secondAt", Frequency.Parse);
-            DecibelRatio? highLoss = stated.OptionalQuantity("secondLoss", DecibelRatio.Parse);
-            per = stated.OptionalQuantity("per", Length.Parse);
-            if (high is null != highLoss is null)
-                stated.Report(high is null ? "secondLoss" : "secondAt", "secondAt and secondLoss belong together; give both or none");
-            stated.RefuseOthers();
-            loss = () => high is { } second && highLoss is { } more ? CableLoss.FromPoints(low, lowLoss, second, more) : CableLoss.FromPoint(low, lowLoss);
-        }
+        (CableLoss Loss, Length? Per)? stated = cable.OptionalObject("loss") is { } loss ? Loss(loss) : null;
         return () =>
         {
             var made = new Cable(impedance, length, velocity);
             made = name is null ? made : made.WithName(name);
-            return loss is null ? made : per is { } metres ? made.WithLossPer(metres, loss()) : made.WithLoss(loss());
+            return stated is not { } lossy ? made : lossy.Per is { } metres ? made.WithLossPer(metres, lossy.Loss) : made.WithLoss(lossy.Loss);
         };
+    }
+
+    private static (CableLoss Loss, Length? Per)? Loss(DocumentObject stated)
+    {
+        Frequency low = stated.Quantity("at", Frequency.Parse);
+        DecibelRatio lowLoss = stated.Quantity("loss", DecibelRatio.Parse);
+        Frequency? high = stated.OptionalQuantity("secondAt", Frequency.Parse);
+        DecibelRatio? highLoss = stated.OptionalQuantity("secondLoss", DecibelRatio.Parse);
+        Length? per = stated.OptionalQuantity("per", Length.Parse);
+        if (stated.Has("secondAt") != stated.Has("secondLoss"))
+            stated.Report(stated.Has("secondAt") ? "secondAt" : "secondLoss", "secondAt and secondLoss belong together; give both or none");
+        if (per is { SiValue: 0 })
+            stated.Report("per", "found 0 m, expected the length that the loss is stated for");
+        stated.RefuseOthers();
+        CableLoss? made = stated.Build(() => high is { } second && highLoss is { } more ? CableLoss.FromPoints(low, lowLoss, second, more) : CableLoss.FromPoint(low, lowLoss), null, LossMembers, LossPoints);
+        return made is null ? null : (made, per);
     }
 
     private static Func<ChainElement> Pad(DocumentObject pad, Func<DecibelRatio, Resistance, AttenuatorPad> make)

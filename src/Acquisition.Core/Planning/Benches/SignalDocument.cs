@@ -35,6 +35,18 @@ internal static class SignalDocument
         ["exponential"] = EdgeShape.Exponential,
     };
 
+    private static readonly IReadOnlyDictionary<string, string> Members = new Dictionary<string, string>
+    {
+        ["rate"] = "bitRate",
+        ["first"] = "frequency",
+        ["firstAmplitude"] = "amplitude",
+        ["second"] = "secondFrequency",
+        ["carrier"] = "frequency",
+    };
+
+    // Edges, widths and periods must fit into one another.
+    private static readonly string[] Related = ["frequency", "secondFrequency", "bitRate", "duty", "width", "riseTime", "fallTime", "cycles", "repetition"];
+
     internal static Signal? Read(DocumentObject signal)
     {
         Func<DocumentObject, Func<Signal>>? shape = signal.RequiredChoice<Func<DocumentObject, Func<Signal>>?>("shape", Shapes!, null);
@@ -42,7 +54,7 @@ internal static class SignalDocument
         Voltage? offset = signal.OptionalQuantity("offset", Voltage.Parse);
         if (shape is not null)
             signal.RefuseOthers();
-        return make is null ? null : signal.Build(() => offset is { } volts ? make().WithOffset(volts) : make());
+        return make is null ? null : signal.Build(() => offset is { } volts ? make().WithOffset(volts) : make(), null, Members, Related);
     }
 
     private static Func<Signal> Sine(DocumentObject signal)

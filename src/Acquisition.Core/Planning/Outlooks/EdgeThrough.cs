@@ -91,6 +91,9 @@ internal static class EdgeThrough
     {
         double rise = Duration(response);
         // A response without any rise time of its own (an ideal attenuator, a wire) leaves the ramp as it is.
-        return rise <= 1e-9 * ramp ? 0.8 * ramp : double.IsNaN(rise) ? double.NaN : new RampResponse(response, rise).RiseTime(ramp);
+        if (rise <= 1e-9 * ramp)
+            return 0.8 * ramp;
+        // A ramp so short is a step: what it adds is of second order.
+        return ramp <= 1e-8 * rise || double.IsNaN(rise) ? rise : new RampResponse(response, rise).RiseTime(ramp);
     }
 }

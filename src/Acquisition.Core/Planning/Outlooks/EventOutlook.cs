@@ -45,17 +45,23 @@ public sealed class EventOutlook
     {
         if (!(confidence.SiValue > 0 && confidence.SiValue < 1))
             throw Refuse.OutOfRange(confidence.SiValue, Ratio.Kind, nameof(confidence), "above 0 and below 1 (100 %)");
-        double chance = ChancePerOccurrence.SiValue;
-        if (chance >= 1)
-            return 1;
-        double trials = Math.Log(1 - confidence.SiValue) / Logarithm(1 - chance, chance);
+        double trials = Trials(confidence.SiValue);
         return trials < long.MaxValue ? (long)Math.Ceiling(trials * (1 - 1e-12)) : throw new InvalidOperationException("the pulse is never caught: no number of trials reaches a confidence");
     }
+
+    /// <summary>Whether some number of pulses reaches a confidence of 99 %.</summary>
+    internal bool IsEverCaught => Trials(0.99) < long.MaxValue;
 
     /// <summary>How long it takes on average until enough pulses have happened; null where their rate is not known.</summary>
     /// <param name="confidence">The wanted confidence, above 0 and below 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is not between 0 and 1.</exception>
     public Duration? TimeFor(Ratio confidence) => Rate is { } rate ? Duration.FromSi(TrialsFor(confidence) / rate.SiValue, nameof(confidence)) : null;
+
+    private double Trials(double confidence)
+    {
+        double chance = ChancePerOccurrence.SiValue;
+        return chance >= 1 ? 1 : chance > 0 ? Math.Log(1 - confidence) / Logarithm(1 - chance, chance) : double.PositiveInfinity;
+    }
 
     // ln(1 - p) without losing a small p.
     private static double Logarithm(double rest, double chance) => chance < 1e-5 ? -chance - (chance * chance / 2) : Math.Log(rest);

@@ -72,7 +72,7 @@ public sealed partial class Outlook
             // Peak detection looks at every sample of the converter, not only at the stored ones.
             SampleRate looking = Setup.Mode is AcquisitionMode.PeakDetect or AcquisitionMode.HighResolution ? Timebase.MaximumRate : StoredRate;
             Ratio? observed = LookedAt is { } looked && looked <= 1 + 1e-9 ? Ratio.FromSi(Math.Min(1, looked), "window") : null;
-            return new EventOutlook(width, Setup.WatchedRate, Ratio.FromSi(double.IsNaN(height) ? 0 : height, "height"), PulseCapture.ChanceOfASample(width, looking), PulseCapture.FewestSamples(width, looking).Points, observed);
+            return new EventOutlook(width, Setup.WatchedRate, Ratio.FromSi(double.IsNaN(height) ? 0 : height, "height"), PulseCapture.ChanceOfASample(width, looking), PulseCapture.FewestSamples(Duration.Min(width, Window), looking).Points, observed);
         }
     }
 

@@ -79,7 +79,7 @@ internal sealed partial class OutlookFindings
                 $"a pulse of {events.Width.InWords()} meets a sample with a chance of {events.ChanceOfASample.InWords()}: the samples are {outlook.StoredRate.SampleInterval.InWords()} apart",
                 outlook.Setup.Mode == AcquisitionMode.Sample && outlook.Timebase.MaximumRate.SiValue * events.Width.SiValue >= 1 ? "peak detection, or " + remedy : remedy, "handbook 5.5");
         }
-        if (events.ObservedShare is { SiValue: < 1 } observed && events.ChancePerOccurrence.SiValue > 0)
+        if (events.ObservedShare is { SiValue: < 1 } observed && events.IsEverCaught)
         {
             string time = events.TimeFor(Ratio.FromPercent(99)) is { } wait ? $", on average {wait.InWords()}" : "";
             Add("dead-time", Severity.Note, FormattableString.Invariant($"the instrument looks {observed.InWords()} of the time; {events.TrialsFor(Ratio.FromPercent(99))} pulses must happen to catch one with 99 % confidence{time}"),

@@ -81,7 +81,7 @@ internal static class OutlookText
         text.Row("height shown", events.Height.InWords());
         text.Row("chance of a sample", events.ChanceOfASample.InWords());
         Row(text, "time observed", events.ObservedShare is { } share ? share.InWords() : null);
-        if (events.ChancePerOccurrence.SiValue > 0)
+        if (events.IsEverCaught)
             text.Row("pulses for 99 %", events.TrialsFor(Ratio.FromPercent(99)).ToString(CultureInfo.InvariantCulture));
     }
 
