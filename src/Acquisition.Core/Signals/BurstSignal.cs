@@ -20,6 +20,8 @@ internal sealed class BurstSignal : Signal
 
     public override Duration? Period => Duration.FromSi(_period, "period");
 
+    internal override double Tone => _hertz;
+
     /// <summary>That of the carrier.</summary>
     public override Duration RiseTime => Duration.FromSi(Math.Asin(0.8) / Math.PI / _hertz, "rise time");
 

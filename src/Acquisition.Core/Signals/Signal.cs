@@ -22,6 +22,9 @@ public abstract partial class Signal
     /// <summary>The period; null for a signal that does not repeat.</summary>
     public virtual Duration? Period => Fundamental?.Period;
 
+    /// <summary>What must be shown for the signal to be seen at all, Hz: the frequency of a sine, of the higher of two tones, of the carrier of a burst, else the fundamental; 0 for what has no such frequency.</summary>
+    internal virtual double Tone => Fundamental?.SiValue ?? 0;
+
     /// <summary>The mean; 0 V for a single pulse, whose mean over all time is.</summary>
     public Voltage Dc => Voltage.FromSi(Mean, "dc");
 

@@ -17,6 +17,8 @@ internal sealed class TwoToneSignal : Signal
 
     public override Frequency? Fundamental => null;
 
+    internal override double Tone => Math.Max(_first, _second);
+
     /// <summary>That of a sine of the same swing whose slope is the largest the two can reach together.</summary>
     public override Duration RiseTime =>
         Duration.FromSi(Math.Asin(0.8) / Math.PI * (_firstAmplitude + _secondAmplitude) / (_first * _firstAmplitude + _second * _secondAmplitude), "rise time");

@@ -165,4 +165,38 @@ public class ShortlistTests
         Assert.Contains(reason, shortlist.WhyEmpty, StringComparison.Ordinal);
         Assert.Contains(reason, shortlist.ToString(), StringComparison.Ordinal);
     }
+
+    // A slow signal has thousands of lines behind a fast chain; what folds of them must be told by shortlist and outlook alike.
+    [Theory]
+    [InlineData("square", 64)]
+    [InlineData("square", 4)]
+    [InlineData("rare pulses", 64)]
+    [InlineData("rare pulses", 4)]
+    public void FoldedContent_IsThatOfTheOutlook(string signal, int milliseconds)
+    {
+        Signal applied = signal == "square" ? Signal.Square(1.kHz(), 1.Vpp(), 20.ns()) : Signal.PulseTrain(1.kHz(), 1.Vpp(), 10.us(), 20.ns(), 20.ns());
+        Requirement wanted = new Requirement(applied).WithAmplitudeTolerance(1.Percent()).WithWindow(milliseconds.ms());
+        int compared = 0;
+        foreach (Candidate candidate in Shortlist.Of(wanted, Workshop).Candidates.Where(candidate => candidate.Probe.LeadInductance is null || candidate.Probe.AttenuationFactor > 1))
+        {
+            Criterion folded = candidate.Criteria.Single(criterion => criterion.Code == "folded-content");
+            // Blocks of lines are a tenth of their number wide: good to a tenth of what folds.
+            Assert.Equal(candidate.Outlook!.AliasShare!.Value.Fraction, folded.OfferedQuantity!.Value.SiValue, 1e-3 + (0.1 * candidate.Outlook.AliasShare.Value.Fraction));
+            compared++;
+        }
+        Assert.True(compared > 10);
+    }
+
+    // With several signals each demand holds for the one that asks most: a slow edge of a small swing beside a fast one of a large swing.
+    [Fact]
+    public void TimingOfSeveralSignals_IsThatOfTheOneThatAsksMost()
+    {
+        Signal large = Signal.Square(1.MHz(), 6.Vpp(), 5.ns()), small = Signal.Square(1.MHz(), 0.6.Vpp(), 100.ns());
+        double together = Margin(large, small), alone = Margin(large);
+        // Of the large one alone, an edge of a twentieth of the time over ten times the swing.
+        Assert.True(together < alone / 20, $"{together} against {alone}");
+
+        static double Margin(params Signal[] signals) => Shortlist.Of(new Requirement(signals).WithTimingTolerance(1.us()).WithSourceResistance(33.Ohm()), Workshop).Candidates
+            .First(candidate => candidate.ToString() == "bench digitizer, 200 MHz + passive probe 10:1, 500 MHz").Criteria.Single(criterion => criterion.Code == "timing").Margin!.Value.Fraction;
+    }
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using Acquisition.Core.Signals;
 
 namespace Acquisition.Core.Planning;
 
@@ -14,7 +15,11 @@ internal sealed class DisplayedLines
         var listed = new List<HarmonicOutlook>();
         Listed = listed.AsReadOnly();
         if (signal.Fundamental is not { } fundamental)
+        {
+            foreach (SpectralLine line in signal.Lines(signal.Tone))
+                Tone(line, response, rate, boxcar, listed);
             return;
+        }
         double f0 = fundamental.SiValue, nyquist = rate.SiValue / 2, kept = Math.Sqrt(0.5) * response.ReferenceMagnitude * (1 - 1e-9);
         double reach = response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth) ? 20 * bandwidth.SiValue : 1000 * f0;
         double carrier = 0, floor = 0;
@@ -41,6 +46,14 @@ internal sealed class DisplayedLines
             if (listed.Count < MostListed && (number == 1 || shown > 1e-4 * carrier))
                 listed.Add(new HarmonicOutlook(line, gain * boxcar(number * f0), nyquist, rate));
         }
+        if (signal is BurstSignal)
+        {
+            // What is looked at is the burst, not the pauses: its carrier stands for all of its lines.
+            Power = SlopePower = AliasPower = 0;
+            double hertz = signal.Tone;
+            Add(hertz, signal.PeakToPeak.SiValue / 2 * response.Magnitude(hertz) * boxcar(hertz), nyquist);
+            return;
+        }
         if ((CountedOneByOne + 1) * f0 >= reach)
             return;
         AddBlocks(signal, response, f0, nyquist, reach, boxcar);
@@ -61,6 +74,20 @@ internal sealed class DisplayedLines
 
     /// <summary>The mean square of what folds, V².</summary>
     internal double AliasPower { get; private set; }
+
+    private void Tone(SpectralLine line, Response response, SampleRate rate, Func<double, double> boxcar, List<HarmonicOutlook> listed)
+    {
+        double hertz = line.Frequency.SiValue, gain = response.Magnitude(hertz) * boxcar(hertz);
+        Add(hertz, line.PeakVolts * gain, rate.SiValue / 2);
+        listed.Add(new HarmonicOutlook(line, gain, rate.SiValue / 2, rate));
+    }
+
+    private void Add(double hertz, double shown, double nyquist)
+    {
+        SlopePower += SquareOfSlope(hertz, shown);
+        Power += shown * shown / 2;
+        AliasPower += hertz < nyquist ? 0 : shown * shown / 2;
+    }
 
     private static double SquareOfSlope(double hertz, double peak) => 2 * Math.PI * Math.PI * hertz * hertz * peak * peak;
 

@@ -1,3 +1,5 @@
+using System;
+
 namespace Acquisition.Core.Planning;
 
 /// <summary>One line of the signal on its way through chain and sampler.</summary>
@@ -14,7 +16,7 @@ public sealed class HarmonicOutlook
         ShownAt = IsAliased ? Aliasing.Fold(line.Frequency, rate) : line.Frequency;
     }
 
-    /// <summary>The number of the harmonic; 1 is the fundamental.</summary>
+    /// <summary>The number of the harmonic; 1 is the fundamental, -1 a tone that is no harmonic.</summary>
     public int Number { get; }
 
     /// <summary>Its frequency.</summary>
@@ -37,6 +39,9 @@ public sealed class HarmonicOutlook
 
     /// <summary>The line in words.</summary>
     public override string ToString() => IsAliased
-        ? $"harmonic {Number}, {Frequency.InWords()}, folds to {ShownAt.InWords()} with {Displayed.InWords()}"
-        : $"harmonic {Number}, {Frequency.InWords()}: {Displayed.InWords()}";
+        ? $"{Named}, folds to {ShownAt.InWords()} with {Displayed.InWords()}"
+        : $"{Named}: {Displayed.InWords()}";
+
+    /// <summary>Number and frequency, or the frequency alone.</summary>
+    internal string Named => (Number > 0 ? FormattableString.Invariant($"harmonic {Number}, ") : "") + Frequency.InWords();
 }

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using Acquisition.Core.Planning;
+using Acquisition.Core.Signals;
 
 namespace Acquisition.Core;
 
@@ -32,13 +33,13 @@ public sealed partial class Outlook
     /// <summary>Half the sample rate.</summary>
     public Frequency NyquistFrequency => StoredRate.NyquistFrequency;
 
-    /// <summary>Half the sample rate over the highest frequency that the chain still shows: that of the highest harmonic kept, or the fundamental; above 1 or the signal is aliased. Null for a signal that does not repeat.</summary>
-    public Ratio? NyquistMargin => Signal.Fundamental is { } fundamental
-        ? Ratio.FromSi(NyquistFrequency.SiValue / (Math.Max(1, HarmonicsKept) * fundamental.SiValue), "rate")
+    /// <summary>Half the sample rate over the highest frequency that the chain still shows: that of the highest harmonic kept, or the fundamental, of two tones the higher, of a burst its carrier; above 1 or the signal is aliased. Null for a signal without lines.</summary>
+    public Ratio? NyquistMargin => Tone is { } tone
+        ? Ratio.FromSi(NyquistFrequency.SiValue / (Signal is BurstSignal ? 1 : Math.Max(1, HarmonicsKept)) / tone.SiValue, "rate")
         : null;
 
-    /// <summary>The sample intervals in one period; null for a signal that does not repeat.</summary>
-    public Ratio? PointsPerPeriod => Signal.Fundamental is { } fundamental ? Sampling.SamplesPerPeriod(StoredRate, fundamental) : null;
+    /// <summary>The sample intervals in one period, of two tones of the faster, of a burst of its carrier; null for a signal without lines.</summary>
+    public Ratio? PointsPerPeriod => Tone is { } tone ? Sampling.SamplesPerPeriod(StoredRate, tone) : null;
 
     /// <summary>The sample intervals on the edge as it is displayed; null for a signal without edges.</summary>
     public Ratio? IntervalsPerEdge => DisplayedEdge is { } edge ? Ratio.FromSi(StoredRate.SiValue * edge.Value.SiValue, "edge") : null;
@@ -52,14 +53,17 @@ public sealed partial class Outlook
     /// <summary>The lines at or above half the sample rate, the strongest first.</summary>
     public IReadOnlyList<HarmonicOutlook> Aliases => Harmonics.Where(line => line.IsAliased).OrderByDescending(line => line.Displayed).ToList();
 
-    /// <summary>All that folds, rms, as a share of the rms of the displayed waveform about its mean; null for a signal that does not repeat.</summary>
-    public Ratio? AliasShare => Signal.Fundamental is null || !(_lines.Value.Power > 0) ? null : Ratio.FromSi(Math.Sqrt(_lines.Value.AliasPower / _lines.Value.Power), "alias");
+    /// <summary>All that folds, rms, as a share of the rms of the displayed waveform about its mean; null for a signal without lines.</summary>
+    public Ratio? AliasShare => !(_lines.Value.Power > 0) ? null : Ratio.FromSi(Math.Sqrt(_lines.Value.AliasPower / _lines.Value.Power), "alias");
 
-    /// <summary>The largest error of drawing between the samples, for a sine of the fundamental frequency, as a fraction of its amplitude; null where it is aliased or the signal does not repeat.</summary>
-    public Ratio? InterpolationError => Signal.Fundamental is { } fundamental ? InterpolationErrorAt(fundamental) : null;
+    /// <summary>The largest error of drawing between the samples, for a sine of the fundamental frequency (of two tones the higher, of a burst its carrier), as a fraction of its amplitude; null where it is aliased or the signal has no lines.</summary>
+    public Ratio? InterpolationError => Tone is { } tone ? InterpolationErrorAt(tone) : null;
 
     /// <summary>The same for the highest harmonic kept.</summary>
     public Ratio? InterpolationErrorOfHighestHarmonic => Signal.Fundamental is { } fundamental && HarmonicsKept > 0 ? InterpolationErrorAt(fundamental * HarmonicsKept) : null;
+
+    /// <summary>What must be shown for the signal to be seen at all: its fundamental, the higher of two tones, the carrier of a burst; null for a signal without lines.</summary>
+    internal Frequency? Tone => Signal.Tone > 0 ? Frequency.FromSi(Signal.Tone, "tone") : null;
 
     /// <summary>Whether the watched pulse is caught; null where none is watched for.</summary>
     public EventOutlook? Events

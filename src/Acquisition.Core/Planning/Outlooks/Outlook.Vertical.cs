@@ -23,22 +23,22 @@ public sealed partial class Outlook
     /// <summary>The step from code to code; null where no range holds the signal.</summary>
     public Voltage? LeastSignificantBit => FullScale is { } range ? Quantization.LeastSignificantBit(range, Setup.Digitizer.Resolution) : null;
 
-    /// <summary>The noise of quantisation, q/√12, rms; null where no range holds the signal.</summary>
-    public RmsVoltage? QuantizationNoise => FullScale is { } range ? Quantization.Noise(range, Setup.Digitizer.Resolution) : null;
+    /// <summary>The noise of quantisation, q/√12, rms: where the noise of one sample dithers it (half a code and more), averaging and high resolution reduce it too (handbook 5.5, 6.9); null where no range holds the signal.</summary>
+    public RmsVoltage? QuantizationNoise => FullScale is { } range ? RmsVoltage.FromSi(Quantization.Noise(range, Setup.Digitizer.Resolution).SiValue / (Dithers ? Math.Sqrt(Setup.Combined) : 1), "noise") : null;
 
     /// <summary>The noise of chain and input as it is displayed, rms: averaging reduces it; null where it is not known.</summary>
     public RmsVoltage? Noise
     {
         get
         {
-            if ((Setup.Noise ?? Setup.Applied.Noise) is not { } noise)
+            if (NoiseOfOneSample is not { } noise)
                 return null;
-            return Setup.Mode is AcquisitionMode.Average or AcquisitionMode.HighResolution ? RmsVoltage.FromSi(noise.SiValue / Math.Sqrt(Setup.Combined), "noise") : noise;
+            return Averages ? RmsVoltage.FromSi(noise.SiValue / Math.Sqrt(Setup.Combined), "noise") : noise;
         }
     }
 
-    /// <summary>What the jitter of the sample clock does to the displayed waveform, rms: its rms slope over a period, of all lines, times the jitter (handbook 6.7); null where the jitter is not known or the signal does not repeat.</summary>
-    public RmsVoltage? JitterNoise => Setup.Jitter is { } jitter && jitter.SiValue > 0 && Signal.Fundamental is not null
+    /// <summary>What the jitter of the sample clock does to the displayed waveform, rms: its rms slope over a period, of all lines, times the jitter (handbook 6.7); null where the jitter is not known or the signal has no lines.</summary>
+    public RmsVoltage? JitterNoise => Setup.Jitter is { } jitter && jitter.SiValue > 0 && Tone is not null
         ? RmsVoltage.FromSi(Math.Sqrt(_lines.Value.SlopePower) * jitter.SiValue, "jitter")
         : null;
 
@@ -54,7 +54,7 @@ public sealed partial class Outlook
         {
             if (FullScale is not { } range)
                 return null;
-            if (Setup.EffectiveBits.Count > 0 && Signal.Fundamental is { } fundamental)
+            if (Setup.EffectiveBits.Count > 0 && Tone is { } fundamental)
                 return new Explained<BitDepth>("effective bits", BitDepth.FromSi(Interpolate(Setup.EffectiveBits, fundamental.SiValue), "bits"), "stated ones, at " + fundamental.InWords(), "data sheet");
             string method = "quantisation" + (Noise is null ? "" : ", noise") + (JitterNoise is null ? "" : ", jitter") + ", of this signal, against a sine that fills the range";
             return new Explained<BitDepth>("effective bits", LeavesNoBits ? default : EffectiveResolution.FromNoise(range, TotalNoise!.Value), method, "handbook 6.3, 6.8",
@@ -62,8 +62,8 @@ public sealed partial class Outlook
         }
     }
 
-    /// <summary>The smallest voltage that one sample tells apart: one code, or two standard deviations of the noise, whichever is more (handbook 12.8); null where no range holds the signal.</summary>
-    public Voltage? SmallestDetail => TotalNoise is { } noise ? Voltage.FromSi(Math.Max(LeastSignificantBit!.Value.SiValue, 2 * noise.SiValue), "noise") : null;
+    /// <summary>The smallest voltage that one stored point tells apart: one code, or two standard deviations of the noise, whichever is more (handbook 12.8); the mean over dithered samples also lies between codes. Null where no range holds the signal.</summary>
+    public Voltage? SmallestDetail => TotalNoise is { } noise ? Voltage.FromSi(Math.Max(Dithers ? 0 : LeastSignificantBit!.Value.SiValue, 2 * noise.SiValue), "noise") : null;
 
     /// <summary>The standard uncertainty of the time of one edge by noise over slew, and jitter; null where nothing is known of either, or the signal has no edge.</summary>
     public Duration? EdgeTimingUncertainty
@@ -78,6 +78,13 @@ public sealed partial class Outlook
             return Duration.FromSi(Math.Sqrt((byNoise * byNoise) + (jitter * jitter)), "noise");
         }
     }
+
+    private RmsVoltage? NoiseOfOneSample => Setup.Noise ?? Setup.Applied.Noise;
+
+    private bool Averages => Setup.Mode is AcquisitionMode.Average or AcquisitionMode.HighResolution;
+
+    /// <summary>Whether a mean is taken over samples whose noise is half a code or more, so that the error of quantisation is averaged with it (handbook 5.5).</summary>
+    private bool Dithers => Averages && NoiseOfOneSample is { } noise && LeastSignificantBit is { } code && noise.SiValue >= 0.5 * code.SiValue;
 
     /// <summary>More noise than a converter of no bits would have.</summary>
     internal bool LeavesNoBits => FullScale is { } range && TotalNoise is { } noise && noise.SiValue * Math.Sqrt(12) > range.SiValue;

@@ -157,10 +157,17 @@ public sealed partial class Outlook
     {
         double applied = Signal.PeakToPeak.SiValue, shown;
         string method, source;
-        if (Signal.SteepestEdge is null && Signal.Fundamental is { } fundamental)
+        if (Signal is TwoToneSignal or RectifiedSineSignal)
         {
-            shown = applied * Response.AmplitudeRatio(fundamental).SiValue * Boxcar(fundamental.SiValue);
-            method = "gain of the chain at " + fundamental.InWords();
+            Signal behind = Response.Apply(Signal);
+            shown = (behind.Highest - behind.Lowest) * Boxcar(Signal.Tone);
+            method = "lowest to highest value of the waveform behind the chain, each line with its own gain";
+            source = "handbook 4.6";
+        }
+        else if (Signal.SteepestEdge is null && Tone is { } tone)
+        {
+            shown = applied * Response.AmplitudeRatio(tone).SiValue * Boxcar(tone.SiValue);
+            method = "gain of the chain at " + tone.InWords();
             source = "handbook 4.6";
         }
         else

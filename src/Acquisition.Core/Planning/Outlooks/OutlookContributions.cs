@@ -19,7 +19,7 @@ internal sealed class OutlookContributions(Outlook outlook)
     private Contribution OfEdge(string element, Edge edge, Response without)
     {
         // Of the edge alone: its neighbours are the signal's, not an element's.
-        double with = EdgeThrough.RiseTime(edge, outlook.Response), ideal = EdgeThrough.RiseTime(edge, without), reference = edge.RiseTime.SiValue > 0 ? edge.RiseTime.SiValue : with;
+        double with = outlook.EdgeAlone, ideal = EdgeThrough.RiseTime(edge, without), reference = edge.RiseTime.SiValue > 0 ? edge.RiseTime.SiValue : with;
         double share = Math.Max(0, (with - ideal) / reference);
         if (double.IsNaN(share))
             share = 0;
@@ -28,7 +28,7 @@ internal sealed class OutlookContributions(Outlook outlook)
 
     private Contribution OfAmplitude(string element, Response without)
     {
-        double hertz = outlook.Signal.Fundamental?.SiValue ?? 0;
+        double hertz = outlook.Signal.Tone;
         double with = outlook.Response.Magnitude(hertz), ideal = without.Magnitude(hertz), share = Math.Max(0, (ideal - with) / ideal);
         return new Contribution(element, Ratio.FromSi(share, "share"), $"takes {FewDigits.Of(share, Ratio.Kind)} of the amplitude");
     }
@@ -45,7 +45,7 @@ internal sealed class OutlookContributions(Outlook outlook)
         {
             all.Add(new Contribution("sampling", error, $"drawing between samples is off by up to {error.InWords()} of the amplitude"));
         }
-        else if (outlook.Signal.Fundamental is not null)
+        else if (outlook.Tone is not null)
         {
             all.Add(new Contribution("sampling", Ratio.FromFraction(1), "shows the signal at a frequency it does not have"));
         }

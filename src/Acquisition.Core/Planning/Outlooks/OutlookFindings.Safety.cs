@@ -22,7 +22,7 @@ internal sealed partial class OutlookFindings
         }
         if (outlook.Setup.Applied.Chain is not { } chain)
             return;
-        Frequency frequency = Signal.Fundamental ?? default;
+        Frequency frequency = outlook.Tone ?? default;
         foreach (Probe probe in chain.Elements.OfType<Probe>())
         {
             if (probe.Rating is { } rating)

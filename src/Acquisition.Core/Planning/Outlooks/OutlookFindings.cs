@@ -43,9 +43,9 @@ internal sealed partial class OutlookFindings(Outlook outlook)
             Add("chain-overshoots", Severity.Warning, $"the chain adds {overshoot.InWords()} of overshoot that is not in the signal",
                 "damp the lead, or choose a response that falls off more gently", "handbook 2.2, 7.4");
         }
-        if (Signal.Fundamental is { } fundamental && outlook.ChainBandwidth is { } b && fundamental.SiValue > b.Value.SiValue)
-            Add("signal-beyond-bandwidth", Severity.Failure, $"the signal repeats at {fundamental.InWords()}, above the {b.Value.InWords()} of the chain",
-                $"a chain of at least {FewDigits.Of(3 * fundamental.SiValue, Frequency.Kind)}", "handbook 4.6");
+        if (outlook.Tone is { } tone && outlook.ChainBandwidth is { } b && tone.SiValue > b.Value.SiValue)
+            Add("signal-beyond-bandwidth", Severity.Failure, $"the signal has {tone.InWords()}, above the {b.Value.InWords()} of the chain",
+                $"a chain of at least {FewDigits.Of(3 * tone.SiValue, Frequency.Kind)}", "handbook 4.6");
     }
 
     private void Unsettled(Duration shown)
@@ -75,18 +75,20 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         string within = FewDigits.Of(limit, Ratio.Kind);
         if (Signal.SteepestEdge is null)
         {
-            return Signal.Fundamental is { } f && outlook.ChainBandwidth is { } bandwidth
+            return outlook.Tone is { } f && outlook.ChainBandwidth is { } bandwidth
                 ? $"about {FewDigits.Of(BandwidthFactor(f.SiValue, bandwidth.Value.SiValue, limit) * bandwidth.Value.SiValue, Frequency.Kind)} of chain bandwidth shows it to {within}, or correct by the factor {FewDigits.Number(1 / (1 - error))}"
                 : null;
         }
         const string load = "less load on the source, or correct by the computed gain; an amplitude that the generator states into a load is given as such with the source impedance";
-        if (outlook.LevelsSettle)
+        // What the load takes at DC comes back with less load only; what is short beyond that, with bandwidth.
+        double kept = outlook.Response.PassesDc ? Math.Abs(outlook.Response.DcGain) : 1;
+        if (outlook.LevelsSettle || (1 - kept > limit && 1 - ((1 - error) / kept) <= limit))
             return load;
         (double needed, double shortest) = outlook.Settling;
         string bandwidthRemedy = shortest > 0 && !double.IsInfinity(needed) && outlook.ChainBandwidth is { } present
             ? $"a chain of the same shape and about {FewDigits.Of(present.Value.SiValue * needed / shortest, Frequency.Kind)} lets the levels settle to 0.1 %"
             : "more bandwidth: the levels do not settle";
-        return outlook.Response.PassesDc && 1 - Math.Abs(outlook.Response.DcGain) > limit ? bandwidthRemedy + ", and less load on the source" : bandwidthRemedy;
+        return 1 - kept > limit ? bandwidthRemedy + ", and less load on the source" : bandwidthRemedy;
     }
 
     private void SlowedEdge()
@@ -142,13 +144,13 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         {
             Add("coarse-interpolation", Severity.Warning,
                 $"{outlook.Setup.Interpolation.Name} interpolation is off by up to {error.InWords()} of the amplitude at {FewDigits.Number(outlook.PointsPerPeriod!.Value.SiValue)} samples per period",
-                outlook.Setup.Interpolation == Reconstruction.Sinc ? RateRemedy(4 * Signal.Fundamental!.Value.SiValue) : "sinc interpolation, or " + RateRemedy(rate * Math.Sqrt(error.SiValue / 0.01)), "handbook 5.8, 5.9");
+                outlook.Setup.Interpolation == Reconstruction.Sinc ? RateRemedy(4 * Signal.Tone) : "sinc interpolation, or " + RateRemedy(rate * Math.Sqrt(error.SiValue / 0.01)), "handbook 5.8, 5.9");
         }
     }
 
     private void Aliases()
     {
-        if (Signal.Fundamental is not { } fundamental)
+        if (outlook.Tone is not { } fundamental)
             return;
         if (fundamental >= outlook.NyquistFrequency)
         {
@@ -160,7 +162,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         {
             IReadOnlyList<HarmonicOutlook> aliases = outlook.Aliases;
             HarmonicOutlook? strongest = aliases.Count > 0 ? aliases[0] : null;
-            string which = strongest is null ? "" : $"; the strongest is harmonic {strongest.Number}, {strongest.Frequency.InWords()}, which shows at {strongest.ShownAt.InWords()} with {strongest.Displayed.InWords()}";
+            string which = strongest is null ? "" : $"; the strongest is {strongest.Named}, which shows at {strongest.ShownAt.InWords()} with {strongest.Displayed.InWords()}";
             Add("harmonics-aliased", share.SiValue > 0.1 ? Severity.Failure : Severity.Warning,
                 $"what lies above {outlook.NyquistFrequency.InWords()} folds down: {share.InWords()} of the rms of the waveform{which}",
                 outlook.ChainBandwidth is { } b ? $"{RateRemedy(5 * b.Value.SiValue)}, or a bandwidth limit below {FewDigits.Of(outlook.NyquistFrequency.SiValue / 2.5, Frequency.Kind)}" : null, "handbook 5.2, 12.2");

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Acquisition.Core.Signals;
 
 namespace Acquisition.Core.Planning;
 
@@ -46,11 +47,11 @@ internal sealed partial class Specifier
     // Everything above half the sample rate folds down. What folds must stay below the tolerated error of the amplitude, as a root-sum-square over the lines.
     private void AddContent(Signal signal, Explained<Frequency>? bandwidth, List<Reason> reasons)
     {
-        if (signal.Fundamental is not { } fundamental || bandwidth is null)
+        if (signal.Tone == 0 || bandwidth is null)
             return;
-        double f0 = fundamental.SiValue, error = _requirement.AmplitudeTolerance?.SiValue ?? _requirement.EdgeTolerance?.SiValue ?? 0.1;
+        double f0 = signal.Tone, error = _requirement.AmplitudeTolerance?.SiValue ?? _requirement.EdgeTolerance?.SiValue ?? 0.1;
         int wanted = HighestHarmonic(_requirement, signal);
-        int highest = Math.Max(wanted, HighestThatMatters(signal, _shape.At(bandwidth.Value), error));
+        int highest = signal.Fundamental is null || signal is BurstSignal ? 1 : Math.Max(wanted, HighestThatMatters(signal, _shape.At(bandwidth.Value), error));
         string text = highest == 1
             ? $"more than two samples per period of {signal.Name}; 2.5 for sinc to rebuild it"
             : FormattableString.Invariant($"what lies above harmonic {highest} of {signal.Name} ({FewDigits.Of(highest * f0, Frequency.Kind)}) adds up to less than {FewDigits.Of(error, Ratio.Kind)} of its rms; 2.5 samples per period up to there");

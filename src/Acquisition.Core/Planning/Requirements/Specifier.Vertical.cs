@@ -62,8 +62,8 @@ internal sealed partial class Specifier
         }
         foreach (Signal signal in _requirement.Signals)
         {
-            if (_requirement.AmplitudeTolerance is { } amplitude && signal.Fundamental is { } fundamental)
-                Take(BandwidthForAmplitude(ResponseShape.SinglePole, HighestHarmonic(_requirement, signal) * fundamental.SiValue, amplitude.SiValue), "source resistance and tip capacitance alone may use up the amplitude tolerance, no more");
+            if (_requirement.AmplitudeTolerance is { } amplitude && signal.Tone > 0)
+                Take(BandwidthForAmplitude(ResponseShape.SinglePole, HighestHarmonic(_requirement, signal) * signal.Tone, amplitude.SiValue), "source resistance and tip capacitance alone may use up the amplitude tolerance, no more");
             if (_requirement.EdgeTolerance is { } edge && signal.SteepestEdge is { } steepest && steepest.RiseTime.SiValue > 0)
                 Take(ResponseShape.SinglePole.RiseTimeProduct / EdgeThrough.SystemRiseTime(steepest.RiseTime.SiValue, edge.SiValue), "source resistance and tip capacitance alone may use up the edge tolerance, no more");
         }

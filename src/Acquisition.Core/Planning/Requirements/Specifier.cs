@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Acquisition.Core.Signals;
 
 namespace Acquisition.Core.Planning;
 
@@ -41,7 +42,7 @@ internal sealed partial class Specifier
     /// <summary>The highest harmonic that matters for a signal: stated, or the one that reaches the stated share of the power; 1 where neither is.</summary>
     internal static int HighestHarmonic(Requirement requirement, Signal signal)
     {
-        if (signal.Fundamental is null || signal.SteepestEdge is null)
+        if (signal.Fundamental is null || signal is SineSignal or BurstSignal)
             return 1;
         int highest = requirement.HighestHarmonic ?? 1;
         if (requirement.PowerShare is { } share)
@@ -81,10 +82,16 @@ internal sealed partial class Specifier
 
     private void AddAmplitude(Signal signal, List<Reason> reasons)
     {
-        if (signal.Fundamental is not { } fundamental || (_requirement.AmplitudeTolerance is null && _requirement.HighestHarmonic is null && _requirement.PowerShare is null))
+        if (_requirement.AmplitudeTolerance is null && _requirement.HighestHarmonic is null && _requirement.PowerShare is null)
             return;
+        if (signal.Tone == 0)
+        {
+            if (_requirement.NarrowestPulse is null && _requirement.EdgeTolerance is null)
+                _findings.Add(new Finding("no-line", Severity.Warning, $"{signal.Name} has no line whose amplitude could be told; nothing follows from what is demanded of it", "an edge tolerance, or the narrowest pulse"));
+            return;
+        }
         int harmonic = HighestHarmonic(_requirement, signal);
-        double top = harmonic * fundamental.SiValue;
+        double top = harmonic * signal.Tone;
         // A harmonic that is merely to be kept, without a tolerance, is kept at half power.
         bool stated = _requirement.AmplitudeTolerance is not null;
         double error = stated ? _requirement.AmplitudeTolerance!.Value.SiValue : 1 - Math.Sqrt(0.5);
@@ -94,7 +101,7 @@ internal sealed partial class Specifier
         if (signal.SteepestEdge is null)
             reason.Rule("3 x frequency", 3 * top);
         else
-            reason.Rule("fifth harmonic", 5 * fundamental.SiValue);
+            reason.Rule("fifth harmonic", 5 * signal.Tone);
         reasons.Add(reason);
     }
 

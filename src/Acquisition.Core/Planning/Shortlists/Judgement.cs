@@ -49,14 +49,14 @@ internal struct Judgement
         double attenuation = probe.Entry.AttenuationFactor;
         judged.ChooseRange(screen, instrument, attenuation);
         judged.Amplitude(screen, probe.Gains, input.Gains);
-        double slowest = judged.Edges(screen, probe.Gains, input.Gains, workspace);
+        double slowness = judged.Edges(screen, probe.Gains, input.Gains, workspace);
         ChannelMode? mode = instrument.ModeFor(wanted.Channels);
         double rate = mode is null ? 0 : wanted.Window is { } window ? Math.Min(mode.MaximumRate.SiValue, mode.Memory.SiValue / window.SiValue) : mode.MaximumRate.SiValue;
         if (screen.NeededRate > 0)
             judged.AtLeast(Demand.SampleRate, screen.NeededRate, rate);
         judged.Folded(screen, probe.Gains, input.Gains, rate);
         judged.Pulse(screen, probe.Gains, input.Gains);
-        judged.Noise(screen, probe.Entry, input, attenuation, slowest);
+        judged.Noise(screen, probe.Entry, input, attenuation, slowness);
         return judged;
     }
 
@@ -121,23 +121,29 @@ internal struct Judgement
         AtMost(Demand.Amplitude, screen.AmplitudeTolerance, worst);
     }
 
+    // The answer is how long the slowest edge takes for a volt of its swing, s/V: what noise makes of its time.
     private double Edges(Screen screen, StageGains probe, StageGains input, Complex[] workspace)
     {
-        double worst = double.NaN, slowest = 0;
+        double worst = double.NaN, slowness = 0;
         for (int i = 0; i < screen.Signals.Length; i++)
         {
+            Signal signal = screen.Signals[i].Signal;
+            double swing = 0.8 * signal.PeakToPeak.SiValue;
             if (screen.Signals[i].Edge is not { } edge)
+            {
+                slowness = Math.Max(slowness, signal.RiseTime.SiValue / swing);
                 continue;
+            }
             double rise = edge.RiseTime.SiValue, shown = EdgeThrough.RootSumSquare(rise, EdgeThrough.RootSumSquare(probe.Rise, input.Rise));
             if (shown < 1.9 * rise && screen.Signals[i].Spectrum!.RiseTime(probe.Edges[i]!, input.Edges[i]!, workspace) is var exact && !double.IsNaN(exact))
                 shown = exact;
-            slowest = Math.Max(slowest, shown);
+            slowness = Math.Max(slowness, shown / swing);
             double error = (shown / rise) - 1;
             worst = double.IsNaN(worst) ? error : Math.Max(worst, error);
         }
         if (!double.IsNaN(worst))
             AtMost(Demand.Edge, screen.Requirement.EdgeTolerance!.Value.SiValue, worst);
-        return slowest;
+        return slowness;
     }
 
     private void Folded(Screen screen, StageGains probe, StageGains input, double rate)
@@ -146,13 +152,17 @@ internal struct Judgement
         for (int i = 0; i < screen.Signals.Length; i++)
         {
             ScreenedSignal signal = screen.Signals[i];
-            double[] powers = signal.LinePowers, first = probe.Lines[i], second = input.Lines[i];
-            if (powers.Length < 2)
+            double[] hertz = signal.LineHertz, powers = signal.LinePowers, first = probe.Lines[i], second = input.Lines[i];
+            double folded = 0, all = 0;
+            for (int line = 0; line < hertz.Length; line++)
+            {
+                double power = powers[line] * first[line] * second[line];
+                all += power;
+                folded += hertz[line] < rate / 2 ? 0 : power;
+            }
+            if (!(all > 0))
                 continue;
-            double sum = 0;
-            for (int number = Math.Max(1, (int)Math.Ceiling(rate / 2 / signal.Fundamental)); number < powers.Length; number++)
-                sum += powers[number] * first[number] * second[number];
-            double share = Math.Sqrt(sum / (powers[1] * first[1] * second[1]));
+            double share = Math.Sqrt(folded / all);
             worst = double.IsNaN(worst) ? share : Math.Max(worst, share);
         }
         if (!double.IsNaN(worst))
@@ -168,7 +178,7 @@ internal struct Judgement
         AtMost(Demand.Pulse, screen.Requirement.AmplitudeTolerance?.SiValue ?? 0.1, 1 - height);
     }
 
-    private void Noise(Screen screen, CatalogueProbe probe, ScreenedInput input, double attenuation, double slowestEdge)
+    private void Noise(Screen screen, CatalogueProbe probe, ScreenedInput input, double attenuation, double slowness)
     {
         Requirement wanted = screen.Requirement;
         if (wanted.SmallestDetail is null && wanted.TimingTolerance is null)
@@ -190,7 +200,7 @@ internal struct Judgement
             AtMost(Demand.Detail, detail.SiValue, Math.Max(code, 2 * sigma));
         if (wanted.TimingTolerance is not { } timing)
             return;
-        double swing = screen.Swing, edge = slowestEdge > 0 ? slowestEdge : screen.Signals[0].Signal.RiseTime.SiValue, byNoise = sigma * edge / (0.8 * swing), jitter = input.Entry.Jitter?.Value.SiValue ?? 0;
+        double byNoise = sigma * slowness, jitter = input.Entry.Jitter?.Value.SiValue ?? 0;
         double span = wanted.Window is { } window && input.Entry.TimebaseAccuracy is { } accuracy ? accuracy.Value.SiValue * window.SiValue / Math.Sqrt(3) : 0;
         if (input.Entry.Jitter is null || (wanted.Window is not null && input.Entry.TimebaseAccuracy is null))
             IsUnproven = true;

@@ -51,13 +51,13 @@ internal sealed class Screen
 /// <summary>One signal of a requirement, prepared.</summary>
 internal sealed class ScreenedSignal
 {
-    private const int MostLines = 96;
+    private const int OneByOne = 64;
 
     internal ScreenedSignal(Requirement requirement, Signal signal)
     {
         Signal = signal;
         TopHarmonic = Specifier.HighestHarmonic(requirement, signal);
-        Fundamental = signal.Fundamental?.SiValue ?? 0;
+        Fundamental = signal.Tone;
         Top = TopHarmonic * Fundamental;
         double rise = signal.SteepestEdge?.RiseTime.SiValue ?? 0;
         if (requirement.EdgeTolerance is { } tolerance && rise > 0)
@@ -69,13 +69,30 @@ internal sealed class ScreenedSignal
         bool shown = requirement.AmplitudeTolerance is not null || requirement.HighestHarmonic is not null || requirement.PowerShare is not null || requirement.EdgeTolerance is not null;
         if (shown && Top > 0)
             NeededRate = Math.Max(NeededRate, 2.5 * Top);
-        // Lines enough to reach four times the band that matters; behind any chain that is worth having, what lies above is small.
-        int count = Fundamental > 0 && signal.SteepestEdge is not null && shown ? (int)Math.Min(MostLines, Math.Max(8, 4 * Math.Ceiling(Math.Max(Top, rise > 0 ? 1 / rise : 0) / Fundamental))) : 0;
-        LinePowers = new double[count + 1];
-        for (int number = 1; number <= count; number++)
+        if (signal.SteepestEdge is null || signal.Fundamental is null || !shown)
+            return;
+        // Lines enough to reach four times the band that matters, or far beyond any chain where the edges are ideal; what lies above is small.
+        double reach = Math.Max(8, rise > 0 ? 4 * Math.Max(Top, 1 / rise) / Fundamental : 1000 * TopHarmonic);
+        int single = (int)Math.Min(OneByOne, Math.Ceiling(reach));
+        var hertz = new List<double>();
+        var powers = new List<double>();
+        for (int number = 1; number <= single; number++)
+            Add(number * Fundamental, Power(number));
+        foreach (HarmonicBlock block in HarmonicBlock.From(single + 1, reach))
+            Add(0.5 * ((double)block.First + block.Last) * Fundamental, block.Representatives().Sum(Power) * block.Weight);
+        LineHertz = hertz.ToArray();
+        LinePowers = powers.ToArray();
+
+        double Power(int number)
         {
             double peak = signal.Harmonic(number).PeakVolts;
-            LinePowers[number] = peak * peak / 2;
+            return peak * peak / 2;
+        }
+
+        void Add(double frequency, double power)
+        {
+            hertz.Add(frequency);
+            powers.Add(power);
         }
     }
 
@@ -83,6 +100,7 @@ internal sealed class ScreenedSignal
 
     internal int TopHarmonic { get; }
 
+    /// <summary>What must be shown for the signal to be seen at all, Hz; 0 where it has no lines.</summary>
     internal double Fundamental { get; }
 
     /// <summary>The highest frequency that must be shown, Hz; 0 where the signal does not repeat.</summary>
@@ -94,8 +112,11 @@ internal sealed class ScreenedSignal
 
     internal double NeededRate { get; }
 
-    /// <summary>Mean squares of the lines by their number.</summary>
-    internal double[] LinePowers { get; }
+    /// <summary>The frequencies of lines, and of blocks of many lines, Hz; empty where none are judged.</summary>
+    internal double[] LineHertz { get; } = [];
+
+    /// <summary>Mean squares of the lines and blocks.</summary>
+    internal double[] LinePowers { get; } = [];
 }
 
 /// <summary>One stage (a probe on the source, or an input as it is set) at all frequencies that the screened signals need.</summary>
@@ -115,9 +136,9 @@ internal sealed class StageGains
             ScreenedSignal signal = screen.Signals[i];
             Top[i] = stage.Magnitude(signal.Top);
             Edges[i] = signal.Spectrum?.GainsOf(stage);
-            Lines[i] = new double[signal.LinePowers.Length];
-            for (int number = 1; number < Lines[i].Length; number++)
-                Lines[i][number] = stage.PowerGain(number * signal.Fundamental);
+            Lines[i] = new double[signal.LineHertz.Length];
+            for (int line = 0; line < Lines[i].Length; line++)
+                Lines[i][line] = stage.PowerGain(signal.LineHertz[line]);
         }
     }
 
@@ -134,7 +155,7 @@ internal sealed class StageGains
     /// <summary>Gains at the harmonics of the edge, per signal; null where no edge is judged.</summary>
     internal Complex[]?[] Edges { get; }
 
-    /// <summary>Power gains at the lines, per signal and number.</summary>
+    /// <summary>Power gains at the lines, per signal.</summary>
     internal double[][] Lines { get; }
 
     private static double RiseOf(Response stage)
