@@ -22,6 +22,9 @@ internal sealed class RandomBitsSignal : Signal
 
     public override Duration RiseTime => _edge.RiseTime;
 
+    /// <summary>The duration of one bit, s.</summary>
+    internal double BitSeconds => _bit;
+
     /// <summary>What two edges leave of one bit, s.</summary>
     internal double ShortestPlateau => _bit - _edge.Before - _edge.After;
 

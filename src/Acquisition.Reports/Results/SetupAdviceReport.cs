@@ -4,7 +4,7 @@ using Acquisition.Core;
 
 namespace Acquisition.Reports;
 
-/// <summary>A <see cref="SetupAdvice"/> as a report: the settings with their reasons, and the outlook they lead to.</summary>
+/// <summary>A <see cref="SetupAdvice"/> as a report: the settings with their reasons, what does not go together, and the outlook they lead to for each signal.</summary>
 public static class SetupAdviceReport
 {
     /// <summary>The report of an advice.</summary>
@@ -14,12 +14,16 @@ public static class SetupAdviceReport
     public static Report ToReport(this SetupAdvice advice, string title = "Set-up")
     {
         if (advice is null) throw new ArgumentNullException(nameof(advice));
-        return new Report(title)
-            .WithTable(new ReportTable("settings", "Settings", "setting", "value", "because", "lost").WithRows(advice.Settings.Select(x => new ReportCell[]
+        bool several = advice.Outlooks.Count > 1;
+        Report report = new Report(title)
+            .WithFindings(advice.Findings)
+            .WithTable(new ReportTable("settings", "Settings", "setting", "value", "because", "decided by", "lost").WithRows(advice.Settings.Select(x => new ReportCell[]
             {
-                x.Setting, Cell(x.Value), x.Reason, x.Loses,
-            })))
-            .WithReport(advice.Outlook.ToReport("What will be seen"));
+                x.Setting, Cell(x.Value), x.Reason, x.DecidedBy?.Name, x.Loses,
+            })));
+        foreach (Outlook outlook in advice.Outlooks)
+            report = report.WithReport(outlook.ToReport(several ? "What will be seen of " + outlook.Signal : "What will be seen"));
+        return report;
     }
 
     /// <summary>A setting is text; where it reads as a quantity, machines get it as one.</summary>

@@ -19,7 +19,7 @@ public sealed class Requirement
     }
 
     /// <summary>The signals.</summary>
-    public IReadOnlyList<Signal> Signals { get; }
+    public IReadOnlyList<Signal> Signals { get; private set; }
 
     /// <summary>By how much an amplitude may be short, relative; null where it does not matter.</summary>
     public Ratio? AmplitudeTolerance { get; private set; }
@@ -118,6 +118,9 @@ public sealed class Requirement
     /// <summary>What the equipment needs, for a chain that falls off in a given way.</summary>
     /// <param name="shape">The shape of the whole chain, probe and input together.</param>
     public Specification Specify(ResponseShape shape) => new Specifier(this, shape ?? throw new ArgumentNullException(nameof(shape))).Specify();
+
+    /// <summary>The same demands on one signal alone.</summary>
+    internal Requirement On(Signal signal) => Copy(copy => copy.Signals = new[] { signal }.Frozen());
 
     private static Ratio Open(Ratio value, string argument) =>
         value.SiValue > 0 && value.SiValue < 1 ? value : throw Refuse.OutOfRange(value.SiValue, Ratio.Kind, argument, "above 0 and below 1 (100 %)");

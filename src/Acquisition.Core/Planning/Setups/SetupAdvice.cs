@@ -1,35 +1,43 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Acquisition.Core.Planning;
 
 namespace Acquisition.Core;
 
-/// <summary>How to set a chosen instrument and probe for a requirement: window, rate, range, bandwidth limit, acquisition mode and interpolation, each with its reason and what is lost by it.</summary>
+/// <summary>
+/// How to set a chosen instrument and probe for a requirement: window, rate, range, bandwidth limit, acquisition mode and interpolation, each with its reason, the signal that decided it and what is lost by it.
+/// One set-up serves all signals of the requirement: the fastest edge, the highest needed rate, the largest swing and the smallest detail decide.
+/// </summary>
 /// <remarks>Immutable. Made by <see cref="For"/>.</remarks>
 public sealed class SetupAdvice
 {
-    internal SetupAdvice(IReadOnlyList<Advice> settings, SampledSignal setup, Duration window)
+    internal SetupAdvice(IReadOnlyList<Advice> settings, IReadOnlyList<Finding> findings, IReadOnlyList<SampledSignal> setups, Duration window)
     {
         Settings = settings.Frozen();
-        Setup = setup;
+        Findings = findings.Frozen();
+        Setups = setups.Frozen();
         Window = window;
-        Outlook = setup.Over(window);
+        Outlooks = setups.Select(setup => setup.Over(window)).Frozen();
     }
 
     /// <summary>The settings, in the order in which they are made.</summary>
     public IReadOnlyList<Advice> Settings { get; }
 
-    /// <summary>The first signal of the requirement behind the chain, with the instrument set as advised.</summary>
-    public SampledSignal Setup { get; }
+    /// <summary>Demands that one set-up cannot meet together, each with the remedies: <c>window-against-rate</c>, <c>range-against-detail</c>. Empty where all go together.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>Each signal of the requirement behind the chain, with the instrument set as advised; in the order of the requirement.</summary>
+    public IReadOnlyList<SampledSignal> Setups { get; }
 
     /// <summary>The window advised.</summary>
     public Duration Window { get; }
 
-    /// <summary>What will be seen with these settings.</summary>
-    public Outlook Outlook { get; }
+    /// <summary>What will be seen of each signal with these settings; in the order of the requirement.</summary>
+    public IReadOnlyList<Outlook> Outlooks { get; }
 
     /// <summary>Advises settings.</summary>
-    /// <param name="requirement">What must be seen; the first signal is the one that is set up for.</param>
+    /// <param name="requirement">What must be seen.</param>
     /// <param name="instrument">The instrument.</param>
     /// <param name="probe">The probe.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
@@ -47,9 +55,12 @@ public sealed class SetupAdvice
         {
             text.Row(advice.Setting, advice.Value);
             text.Note("because " + advice.Reason);
+            if (advice.DecidedBy is { } signal && Setups.Count > 1)
+                text.Note("decided by " + signal);
             if (advice.Loses is not null)
                 text.Note("lost: " + advice.Loses);
         }
+        text.Findings(Findings);
         return text.ToString();
     }
 }

@@ -12,7 +12,7 @@ internal sealed partial class SetupAdviser
     {
         if (_wanted.NarrowestPulse is { } pulse && pulse.SiValue * rate < 2 && _mode.MaximumRate.SiValue > rate && Has(AcquisitionMode.PeakDetect))
         {
-            Add("acquisition mode", "peak detect", $"at {PlainText.Short(rate, Core.SampleRate.Kind)} a pulse of {PlainText.Short(pulse)} would fall between the samples",
+            Add("acquisition mode", "peak detect", $"at {FewDigits.Of(rate, Core.SampleRate.Kind)} a pulse of {pulse.InWords()} would fall between the samples",
                 "noise looks larger; the record is not fit for rms, spectra or effective bits", null);
             return Array.ConvertAll(setups, setup => setup.WithPeakDetect());
         }
@@ -24,10 +24,10 @@ internal sealed partial class SetupAdviser
         int worst = Enumerable.Range(0, setups.Length).OrderByDescending(i => Shown(setups[i])).First();
         if (!(Shown(setups[worst]) > detail.SiValue))
         {
-            Add("acquisition mode", "sample", $"one sample tells {PlainText.Short(detail)} apart, and it loses nothing but what lies between samples", null, null);
+            Add("acquisition mode", "sample", $"one sample tells {detail.InWords()} apart, and it loses nothing but what lies between samples", null, null);
             return setups;
         }
-        string why = $"one sample tells {PlainText.Short(Shown(setups[worst]), Voltage.Kind)} apart, {PlainText.Short(detail)} are wanted";
+        string why = $"one sample tells {FewDigits.Of(Shown(setups[worst]), Voltage.Kind)} apart, {detail.InWords()} are wanted";
         // A mean of N gains √N on noise that dithers the codes; how much is needed follows from the outlook of a mean of two.
         int count = setups[worst].WithAveraging(2).Over(window).TotalNoise is { } ofTwo ? CountFor(ofTwo.SiValue * Math.Sqrt(2), detail.SiValue) : 2;
         if (Has(AcquisitionMode.Average) && _signals.All(signal => signal.Signal.Fundamental is not null) && Improves(setups[worst], setups[worst].WithAveraging(count)))
@@ -40,7 +40,7 @@ internal sealed partial class SetupAdviser
         if (raw >= 2 && Improves(setups[worst], setups[worst].WithHighResolution(raw)))
         {
             Add("acquisition mode", FormattableString.Invariant($"high resolution, {raw} samples per point"), why + ", and the rate has room",
-                "bandwidth, down to " + PlainText.Short(HighResolution.Bandwidth(raw, _mode.MaximumRate)) + Missing(setups[worst].WithHighResolution(raw)), _signals[worst]);
+                "bandwidth, down to " + HighResolution.Bandwidth(raw, _mode.MaximumRate).InWords() + Missing(setups[worst].WithHighResolution(raw)), _signals[worst]);
             return Array.ConvertAll(setups, setup => setup.WithHighResolution(raw));
         }
         Add("acquisition mode", "sample", why + ", and no mode that this instrument has helps without costing another demand", Missing(setups[worst]).TrimStart(' ', ';'), _signals[worst]);
@@ -50,7 +50,7 @@ internal sealed partial class SetupAdviser
 
         bool Improves(SampledSignal before, SampledSignal after) => Shown(after) < Shown(before) * (1 - 1e-9);
 
-        string Missing(SampledSignal setup) => Shown(setup) > detail.SiValue * (1 + 1e-9) ? $"; the {PlainText.Short(detail)} that are wanted: it is {PlainText.Short(Shown(setup), Voltage.Kind)} still" : "";
+        string Missing(SampledSignal setup) => Shown(setup) > detail.SiValue * (1 + 1e-9) ? $"; the {detail.InWords()} that are wanted: it is {FewDigits.Of(Shown(setup), Voltage.Kind)} still" : "";
     }
 
     private static int CountFor(double noise, double detail)

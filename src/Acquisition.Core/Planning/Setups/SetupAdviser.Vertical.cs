@@ -21,9 +21,9 @@ internal sealed partial class SetupAdviser
         {
             AdvisedSignal smallest = Most(signal => -signal.Swing);
             if (full > 2 * smallest.Swing)
-                loses = $"{PlainText.Number(Math.Log(full / smallest.Swing) / Math.Log(2))} bits, for {(_signals.Length > 1 ? smallest.Signal.Name : "the signal")} fills only {PlainText.Short(smallest.Swing / full, Ratio.Kind)}";
+                loses = $"{FewDigits.Number(Math.Log(full / smallest.Swing) / Math.Log(2))} bits, for {(_signals.Length > 1 ? smallest.Signal.Name : "the signal")} fills only {FewDigits.Of(smallest.Swing / full, Ratio.Kind)}";
         }
-        Add("range", PlainText.Short(full, PeakToPeakVoltage.Kind), full >= swing ? $"it is the smallest that holds {PlainText.Short(swing, PeakToPeakVoltage.Kind)}" : "it is the largest there is", loses, _largest);
+        Add("range", FewDigits.Of(full, PeakToPeakVoltage.Kind), full >= swing ? $"it is the smallest that holds {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}" : "it is the largest there is", loses, _largest);
         RangeAgainstDetail(full);
         return range;
     }
@@ -39,8 +39,8 @@ internal sealed partial class SetupAdviser
             if (own >= full || Code(own) > detail.SiValue)
                 continue;
             _findings.Add(new Finding("range-against-detail", Severity.Warning,
-                $"the range of {PlainText.Short(full, PeakToPeakVoltage.Kind)} that {_largest.Signal} needs has codes of {PlainText.Short(Code(full), Voltage.Kind)}; {PlainText.Short(detail)} are to be told apart",
-                $"a channel of its own for {signal.Signal}, in the range of {PlainText.Short(own, PeakToPeakVoltage.Kind)} with codes of {PlainText.Short(Code(own), Voltage.Kind)}; or two captures", "handbook 12.3"));
+                $"the range of {FewDigits.Of(full, PeakToPeakVoltage.Kind)} that {_largest.Signal} needs has codes of {FewDigits.Of(Code(full), Voltage.Kind)}; {detail.InWords()} are to be told apart",
+                $"a channel of its own for {signal.Signal}, in the range of {FewDigits.Of(own, PeakToPeakVoltage.Kind)} with codes of {FewDigits.Of(Code(own), Voltage.Kind)}; or two captures", "handbook 12.3"));
             return;
         }
     }
@@ -65,7 +65,7 @@ internal sealed partial class SetupAdviser
                 against = asked ? tightest.Signal : null;
                 continue;
             }
-            Add("bandwidth limit", PlainText.Short(input.Limit!.Value), "amplitude, edge and pulse stay within their tolerances" + (range.Noise is null ? "" : FormattableString.Invariant($", and the noise falls to {PlainText.Short(input.NoiseFactor, Ratio.Kind)}")),
+            Add("bandwidth limit", input.Limit!.Value.InWords(), "amplitude, edge and pulse stay within their tolerances" + (range.Noise is null ? "" : FormattableString.Invariant($", and the noise falls to {FewDigits.Of(input.NoiseFactor, Ratio.Kind)}")),
                 "what lies above it", tightest.Signal);
             return input.Limit;
         }
