@@ -64,8 +64,8 @@ EventOutlook spike = watch.Events!;
 Console.WriteLine($"height shown            {spike.Height:G4} of the pulse");
 Console.WriteLine($"chance of a sample      {spike.ChanceOfASample:G4}, at least {spike.FewestSamples}");
 Console.WriteLine($"time observed           {spike.ObservedShare!.Value:G4}");
-Console.WriteLine($"chance for each pulse   {spike.ChancePerOccurrence:G4}");
-Console.WriteLine($"99 % sure to have one   after {spike.TrialsFor(99.Percent())} pulses, {spike.TimeFor(99.Percent())!.Value:G4}");
+Console.WriteLine($"chance for each pulse   {spike.ChancePerOccurrence!.Value:G4}");
+Console.WriteLine($"99 % sure to have one   after {spike.TrialsFor(99.Percent())} pulses, or {spike.TimeFor(99.Percent())!.Value:G4} where they come at random");
 #endregion
 
 Console.WriteLine("\n[detail]");

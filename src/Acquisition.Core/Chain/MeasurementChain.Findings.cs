@@ -8,6 +8,9 @@ namespace Acquisition.Core;
 // What is to be said about a chain, by itself and in front of a signal.
 public sealed partial class MeasurementChain
 {
+    /// <summary>What a terminating input usually stands: 5 V rms at 50 Ω (common practice).</summary>
+    private const double UsualWatts = 0.5;
+
     private IReadOnlyList<Finding>? _findings;
 
     /// <summary>What to know about the chain whatever the signal: parts that do not fit together, a node that gives way.</summary>
@@ -22,7 +25,8 @@ public sealed partial class MeasurementChain
         // The knee of an edge, 0.5/tr, where it lies above the fundamental (handbook 4.4).
         if (edge > 0)
             highest = Math.Max(highest, 0.5 / edge);
-        return Examine(Frequency.FromSi(highest, nameof(signal)), Duration.FromSi(edge, nameof(signal)), signal.Peak);
+        // What does not repeat has no rms over all time, but may stay at its peak for long.
+        return Examine(Frequency.FromSi(highest, nameof(signal)), Duration.FromSi(edge, nameof(signal)), signal.Peak, signal.Period is null ? signal.Peak.SiValue : signal.Rms.SiValue);
     }
 
     /// <summary>What to know about the chain in front of what a signal holds.</summary>
@@ -36,13 +40,18 @@ public sealed partial class MeasurementChain
             throw Refuse.OutOfRange(highestContent.SiValue, Frequency.Kind, nameof(highestContent), "at least 0 Hz");
         if (riseTime.SiValue < 0)
             throw Refuse.OutOfRange(riseTime.SiValue, Duration.Kind, nameof(riseTime), "at least 0 s");
+        return Examine(highestContent, riseTime, peak, peak.SiValue);
+    }
+
+    private List<Finding> Examine(Frequency highestContent, Duration riseTime, PeakVoltage peak, double rms)
+    {
         var findings = new List<Finding>(Findings);
         if (highestContent.SiValue == 0)
             findings.Add(new Finding("dc-only", Severity.Note, "at DC only resistances count; bandwidth and rise time do not matter", null, "handbook 7.1"));
         AddBandwidth(findings, highestContent);
         AddEdge(findings, riseTime);
         AddResonance(findings, highestContent);
-        AddVoltage(findings, highestContent, peak);
+        AddVoltage(findings, highestContent, peak, rms);
         return findings;
     }
 
@@ -151,34 +160,31 @@ public sealed partial class MeasurementChain
         }
     }
 
-    private void AddVoltage(List<Finding> findings, Frequency highest, PeakVoltage peak)
+    private void AddVoltage(List<Finding> findings, Frequency highest, PeakVoltage peak, double rms)
     {
-        double volts = peak.SiValue, factor = 1;
-        if (volts == 0)
+        if (peak.SiValue == 0)
             return;
-        bool probed = false;
+        // A generator that shows what its load gets has more without it.
+        double open = peak.SiValue * Source.Scale, factor = 1;
         foreach (ChainElement element in _elements)
         {
             if (element is Probe probe)
-            {
-                probed = true;
-                AddRating(findings, probe.Name, probe.Rating, volts / factor, highest);
-            }
+                AddRating(findings, probe.Name, probe.Rating, open / factor, highest);
             factor *= element.NominalFactor;
         }
-        double atInput = volts / factor * Loading.ReferenceGain.ToAmplitudeRatio().SiValue;
-        AddRating(findings, FrontEnd.Name, FrontEnd.Rating, atInput, highest);
-        // 5 V rms is typical of 50 Ω inputs; the peak of a sine of it is 7.07 V.
-        if (FrontEnd.IsTerminated && FrontEnd.Rating is null && atInput > 5)
+        double atInput = Source.Scale / factor * Loading.ReferenceGain.ToAmplitudeRatio().SiValue;
+        AddRating(findings, FrontEnd.Name, FrontEnd.Rating, peak.SiValue * atInput, highest);
+        double watts = rms * atInput * rms * atInput / FrontEnd.InputResistance.SiValue;
+        if (FrontEnd.IsTerminated && FrontEnd.Rating is null && watts > UsualWatts * (1 + 1e-9))
         {
             findings.Add(new Finding(
                 "fifty-ohm-input",
                 Severity.Safety,
-                $"{Voltage.FromVolts(atInput).InWords(3)} at a {FrontEnd.InputResistance} input: 5 V rms is typically all that it stands (common practice)",
-                "read the limit in the instrument's manual first; a pad or the high-impedance input",
+                $"up to {RmsVoltage.FromVolts(rms * atInput).InWords(3)}, {Power.FromWatts(watts).InWords(3)}, go into the {FrontEnd.InputResistance} of {FrontEnd.Name}: 5 V rms at 50 Ω, 0.5 W, is typically all that it stands (common practice)",
+                "read the limit in the instrument's manual first; a pad or the high-impedance input. The manual, local codes and licensed practice decide",
                 "handbook 7.5, 7.10"));
         }
-        findings.AddRange(VoltageCautions.For(peak, probed));
+        findings.AddRange(VoltageCautions.For(PeakVoltage.FromSi(open, nameof(peak))));
     }
 
     private static void AddRating(List<Finding> findings, string name, VoltageRating? rating, double volts, Frequency highest)

@@ -16,8 +16,7 @@ public static class VoltageCautions
 
     /// <summary>The cautions for a peak voltage.</summary>
     /// <param name="peak">The peak voltage at the tip, DC included.</param>
-    /// <param name="isProbed">Whether a probe is in the chain; without one the voltage goes straight into an input.</param>
-    public static IReadOnlyList<Finding> For(PeakVoltage peak, bool isProbed)
+    public static IReadOnlyList<Finding> For(PeakVoltage peak)
     {
         if (peak.SiValue <= HazardousPeakVolts)
             return Array.Empty<Finding>();
@@ -26,9 +25,10 @@ public static class VoltageCautions
             new Finding(
                 "hazardous-voltage",
                 Severity.Safety,
-                $"{peak.InWords(3)} peak can kill. The lowest rating of instrument, {(isProbed ? "probe" : "cable")} and accessory holds, DC plus peak AC, and falls with frequency",
-                Decides,
-                "handbook 7.10, 12.6"),
+                $"a peak of {Voltage.FromSi(peak.SiValue, nameof(peak)).InWords(3)} can hurt or kill. The lowest rating and category of instrument, probe, cable and accessory holds, DC plus peak AC, and falls with frequency; "
+                + "a reference lead of an earthed input on a live node makes a fault current",
+                "probe and input rated for the place, differential or isolated where no point is earth; " + Decides,
+                "handbook 7.10, 12.6; IEC 61010-1, IEC 61010-2-030 (from memory)"),
         };
     }
 

@@ -8,10 +8,13 @@ namespace Acquisition.Core;
 /// </summary>
 public static class DeadTime
 {
-    /// <summary>The share of time that is looked at: record rate × window, at most 1: records that overlap look at all of the time, not at more of it (handbook 5.11).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is not above zero.</exception>
-    public static Ratio ObservedShare(Frequency recordRate, Duration window) =>
-        Ratio.FromSi(Math.Min(1, Rate(recordRate, nameof(recordRate)) * Sampling.RequireTime(window, nameof(window))), nameof(window));
+    /// <summary>The share of time that is looked at: record rate × window (handbook 5.11).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is not above zero, or the records would overlap.</exception>
+    public static Ratio ObservedShare(Frequency recordRate, Duration window)
+    {
+        RequireSeparate(recordRate, window);
+        return Ratio.FromSi(Math.Min(1, recordRate.SiValue * window.SiValue), nameof(window));
+    }
 
     /// <summary>The chance of at least one event in what is looked at during a time: 1 - (1 - R Tw)^(W t).</summary>
     /// <param name="eventRate">How often the event comes on average, R.</param>

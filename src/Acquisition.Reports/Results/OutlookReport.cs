@@ -72,7 +72,7 @@ public static class OutlookReport
             .With("chance of a sample", ReportCell.Of(events.ChanceOfASample))
             .With("fewest samples on it", ReportCell.Of(events.FewestSamples))
             .With("time observed", ReportCell.OfAny(events.ObservedShare))
-            .With("chance to be seen, each time", ReportCell.Of(events.ChancePerOccurrence));
+            .With("chance to be seen, each time", ReportCell.OfAny(events.ChancePerOccurrence));
     }
 
     private static ReportTable Harmonics(Outlook outlook, int most) => new ReportTable("harmonics", "Harmonics, as applied and as displayed", "harmonic", "frequency", "applied", "displayed", "shown at", "note")

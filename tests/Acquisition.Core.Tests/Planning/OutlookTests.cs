@@ -209,7 +209,7 @@ public class OutlookTests
         Signal mains = Signal.Sine(50.Hz(), 325.Vpk());
         FrontEnd input = FrontEnd.HighImpedance(1.MOhm(), 15.pF(), Response.Gaussian(100.MHz())).WithRating(VoltageRating.Constant(300.V()));
         Outlook outlook = mains.Through(MeasurementChain.From(1.Ohm()).Into(input)).SampledBy(Bench200).Over(40.ms());
-        Assert.Equal(["hazardous-voltage", "over-voltage"], outlook.Findings.Where(finding => finding.Severity == Severity.Safety).Select(finding => finding.Code));
+        Assert.Equal(["above-rating", "hazardous-voltage"], outlook.Findings.Where(finding => finding.Severity == Severity.Safety).Select(finding => finding.Code));
         Assert.Contains("local codes", outlook.Findings[0].Remedy, StringComparison.Ordinal);
     }
 
@@ -252,12 +252,11 @@ public class OutlookTests
     [Fact]
     public void TrialsForConfidence_AreThoseOfRepeatedChances()
     {
-        Outlook outlook = Signal.Square(1.kHz(), 1.Vpp(), 10.ns()).Through(Response.Gaussian(200.MHz())).SampledBy(new Digitizer(1.MSaPerS(), 1.Mpts(), 8.bit())).WatchingFor(100.ns(), 10.Hz()).Over(1.ms());
+        Outlook outlook = Signal.Square(1.kHz(), 1.Vpp(), 10.ns()).Through(Response.Gaussian(200.MHz())).SampledBy(new Digitizer(1.MSaPerS(), 1.Mpts(), 8.bit())).WithRecordRate(1.kHz()).WatchingFor(100.ns(), 10.Hz()).Over(1.ms());
         EventOutlook events = outlook.Events!;
         Assert.Equal(0.1, events.ChanceOfASample.Fraction, 1e-12);
-        long trials = events.TrialsFor(99.Percent());
+        long trials = events.TrialsFor(99.Percent())!.Value;
         Assert.True(1 - Math.Pow(0.9, trials) >= 0.99 && 1 - Math.Pow(0.9, trials - 1) < 0.99);
-        Assert.Equal(trials / 10.0, events.TimeFor(99.Percent())!.Value.Seconds, 1e-9);
     }
 
     private static SampleRate Rate(int kilopoints, int microseconds) =>

@@ -47,8 +47,8 @@ public sealed class AppliedSignal
         }
     }
 
-    /// <summary>What is to be said about the chain itself.</summary>
-    internal IEnumerable<Finding> Findings => Chain is null ? [] : Chain.Elements.SelectMany(element => element.Examine(Chain.FrontEnd));
+    /// <summary>What is to be said about the chain in front of this signal; of a response alone only what its voltage brings.</summary>
+    internal IReadOnlyList<Finding> Findings => Chain?.Examine(Signal) ?? VoltageCautions.For(Signal.Peak);
 
     /// <summary>Each element of the chain, with the response that would be left if the element were ideal.</summary>
     internal IEnumerable<KeyValuePair<string, Response>> WithoutEach()

@@ -40,6 +40,19 @@ internal static class EdgeThrough
         return (reference < 0 ? -shown.Lowest : shown.Highest) / Math.Abs(reference);
     }
 
+    /// <summary>The pulse with straight edges behind the response, relative to the gain for a long one; the middle of its first edge, or its first ideal edge, is at 0 s.</summary>
+    internal static Func<double, double> Pulse(Duration width, Duration riseTime, Response response)
+    {
+        double reference = response.StepReference;
+        if (riseTime.SiValue == 0)
+        {
+            StepResponse step = response.StepResponse;
+            return time => (step.Value(time) - step.Value(time - width.SiValue)) / reference;
+        }
+        Signal shown = response.Apply(Signal.SinglePulse(PeakToPeakVoltage.FromSi(1, "pulse"), width, riseTime, riseTime));
+        return time => shown.Value(time) / reference;
+    }
+
     /// <summary>The largest value that a rectangular pulse of height 1 and a width in seconds reaches behind the response, relative to its gain for a long one.</summary>
     internal static double PulsePeak(double width, Response response)
     {

@@ -65,18 +65,21 @@ public sealed partial class Outlook
     /// <summary>What must be shown for the signal to be seen at all: its fundamental, the higher of two tones, the carrier of a burst; null for a signal without lines.</summary>
     internal Frequency? Tone => Signal.Tone > 0 ? Frequency.FromSi(Signal.Tone, "tone") : null;
 
-    /// <summary>Whether the watched pulse is caught; null where none is watched for.</summary>
+    /// <summary>Whether the watched pulse is caught; null where none is watched for, or where averaging loses what happens once.</summary>
     public EventOutlook? Events
     {
         get
         {
-            if (Setup.WatchedPulse is not { } width)
+            if (Setup.WatchedPulse is not { } width || Setup.Mode == AcquisitionMode.Average)
                 return null;
-            double height = EdgeThrough.PulsePeak(width, Setup.WatchedRiseTime, Response);
-            // Peak detection looks at every sample of the converter, not only at the stored ones.
-            SampleRate looking = Setup.Mode is AcquisitionMode.PeakDetect or AcquisitionMode.HighResolution ? Timebase.MaximumRate : StoredRate;
+            bool isMean = Setup.Mode == AcquisitionMode.HighResolution;
+            double height = isMean ? MeanOfAPulse.Largest(width, Setup.WatchedRiseTime, Response, RawRate.SampleInterval, Setup.Combined) : EdgeThrough.PulsePeak(width, Setup.WatchedRiseTime, Response);
+            // Peak detection looks at every sample of the converter, a mean at every one that it is made of.
+            SampleRate looking = Setup.Mode == AcquisitionMode.PeakDetect ? Timebase.MaximumRate : isMean ? RawRate : StoredRate;
+            Ratio chance = PulseCapture.ChanceOfASample(width, looking);
+            long fewest = PulseCapture.FewestSamples(Duration.Min(width, Window), isMean ? StoredRate : looking).Points;
             Ratio? observed = LookedAt is { } looked && looked <= 1 + 1e-9 ? Ratio.FromSi(Math.Min(1, looked), "window") : null;
-            return new EventOutlook(width, Setup.WatchedRate, Ratio.FromSi(double.IsNaN(height) ? 0 : height, "height"), PulseCapture.ChanceOfASample(width, looking), PulseCapture.FewestSamples(Duration.Min(width, Window), looking).Points, observed);
+            return new EventOutlook(width, Setup.WatchedRate, Ratio.FromSi(double.IsNaN(height) ? 0 : height, "height"), chance, isMean && chance.SiValue >= 1 ? Math.Max(1, fewest) : fewest, observed);
         }
     }
 
@@ -87,9 +90,12 @@ public sealed partial class Outlook
         ? Core.SampleRate.Min(Timebase.Rate, Core.SampleRate.FromSi(Timebase.MaximumRate.SiValue / Setup.Combined, "rate"))
         : Timebase.Rate;
 
+    /// <summary>The rate of the samples that a stored point of high resolution is the mean of.</summary>
+    private SampleRate RawRate => Core.SampleRate.FromSi(StoredRate.SiValue * Setup.Combined, "rate");
+
     /// <summary>What the mean over the samples of one stored point leaves of a frequency; 1 in other modes.</summary>
     internal double Boxcar(double hertz) => Setup.Mode == AcquisitionMode.HighResolution
-        ? HighResolution.AmplitudeRatio(Setup.Combined, Core.SampleRate.FromSi(StoredRate.SiValue * Setup.Combined, "rate"), Frequency.FromSi(hertz, "frequency")).SiValue
+        ? HighResolution.AmplitudeRatio(Setup.Combined, RawRate, Frequency.FromSi(hertz, "frequency")).SiValue
         : 1;
 
     private Ratio? InterpolationErrorAt(Frequency frequency) => frequency < NyquistFrequency ? Setup.Interpolation.WorstError(frequency, StoredRate) : null;

@@ -50,8 +50,11 @@ internal sealed partial class OutlookFindings
                     null, "handbook 5.5");
                 break;
             case AcquisitionMode.Average:
-                Add("average-loses-single-events", Severity.Note, FormattableString.Invariant($"the mean of {setup.Combined} records gains {Averaging.BitsGained(setup.Combined).InWords()} on a signal that repeats; what happens once is lost"),
-                    null, "handbook 5.5, 6.9");
+                string gained = FormattableString.Invariant($"the mean of {setup.Combined} records gains {Averaging.BitsGained(setup.Combined).InWords()} on a signal that repeats; what happens once is lost");
+                if (setup.WatchedPulse is { } watched)
+                    Add("average-loses-single-events", Severity.Failure, $"{gained}, and so is the pulse of {watched.InWords()} to be caught", "single records, peak detection or an envelope", "handbook 5.5, 6.9");
+                else
+                    Add("average-loses-single-events", Severity.Note, gained, null, "handbook 5.5, 6.9");
                 break;
         }
     }
@@ -65,13 +68,7 @@ internal sealed partial class OutlookFindings
         }
         if (outlook.Events is not { } events)
             return;
-        if (events.Height.SiValue < 0.9)
-        {
-            // What the bandwidth would let through is spoilt by something else: more of it is then no remedy.
-            bool narrow = outlook.ChainBandwidth is not { } present || present.Value.SiValue < 0.5 / events.Width.SiValue;
-            Add("pulse-flattened", events.Height.SiValue < 0.5 ? Severity.Failure : Severity.Warning,
-                $"a pulse of {events.Width.InWords()} reaches {events.Height.InWords()} of its height behind the chain", narrow ? $"a chain of about {FewDigits.Of(0.5 / events.Width.SiValue, Frequency.Kind)}" : "a chain that passes low frequencies and settles faster: its bandwidth is enough", "handbook 2.2");
-        }
+        Flattened(events);
         if (events.ChanceOfASample.SiValue < 1)
         {
             string remedy = RateRemedy(1 / events.Width.SiValue);
@@ -79,11 +76,33 @@ internal sealed partial class OutlookFindings
                 $"a pulse of {events.Width.InWords()} meets a sample with a chance of {events.ChanceOfASample.InWords()}: the samples are {outlook.StoredRate.SampleInterval.InWords()} apart",
                 outlook.Setup.Mode == AcquisitionMode.Sample && outlook.Timebase.MaximumRate.SiValue * events.Width.SiValue >= 1 ? "peak detection, or " + remedy : remedy, "handbook 5.5");
         }
+        if (outlook.Setup.RecordRate is null)
+        {
+            Add("record-rate-unknown", Severity.Note, "how many records a second are taken is not stated: for which share of the time the instrument looks, and so the chance to catch a pulse, is not known",
+                "state the records a second (WithRecordRate), or trigger on the pulse itself", "handbook 5.11");
+        }
         if (events.ObservedShare is { SiValue: < 1 } observed && events.IsEverCaught)
         {
-            string time = events.TimeFor(Ratio.FromPercent(99)) is { } wait ? $", on average {wait.InWords()}" : "";
+            string time = events.TimeFor(Ratio.FromPercent(99)) is { } wait ? $", and where they come at random one has to look for {wait.InWords()}" : "";
             Add("dead-time", Severity.Note, FormattableString.Invariant($"the instrument looks {observed.InWords()} of the time; {events.TrialsFor(Ratio.FromPercent(99))} pulses must happen to catch one with 99 % confidence{time}"),
                 "trigger on the pulse itself", "handbook 5.11");
         }
+    }
+
+    private void Flattened(EventOutlook events)
+    {
+        if (events.Height.SiValue >= 0.9)
+            return;
+        string pulse = "a pulse of " + events.Width.InWords(), height = events.Height.InWords();
+        if (outlook.Setup.Mode == AcquisitionMode.HighResolution && EdgeThrough.PulsePeak(events.Width, outlook.Setup.WatchedRiseTime, outlook.Response) >= 0.9)
+        {
+            Add("pulse-flattened", events.Height.SiValue < 0.5 ? Severity.Failure : Severity.Warning, FormattableString.Invariant($"{pulse} leaves at most {height} of its height in the mean of {outlook.Setup.Combined} samples, and half of that where it falls on two of them"),
+                "peak detection, or ordinary samples", "handbook 5.5");
+            return;
+        }
+        // What the bandwidth would let through is spoilt by something else: more of it is then no remedy.
+        bool narrow = outlook.ChainBandwidth is not { } present || present.Value.SiValue < 0.5 / events.Width.SiValue;
+        Add("pulse-flattened", events.Height.SiValue < 0.5 ? Severity.Failure : Severity.Warning, $"{pulse} reaches {height} of its height behind the chain",
+            narrow ? $"a chain of about {FewDigits.Of(0.5 / events.Width.SiValue, Frequency.Kind)}" : "a chain that passes low frequencies and settles faster: its bandwidth is enough", "handbook 2.2");
     }
 }

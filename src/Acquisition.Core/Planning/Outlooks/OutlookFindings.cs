@@ -13,7 +13,6 @@ internal sealed partial class OutlookFindings(Outlook outlook)
 
     internal IReadOnlyList<Finding> All()
     {
-        _findings.AddRange(outlook.Setup.Applied.Findings);
         _findings.AddRange(outlook.Timebase.Findings);
         Chain();
         Sampling();
@@ -21,9 +20,19 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         Vertical();
         Mode();
         Events();
-        Safety();
+        _findings.AddRange(outlook.Setup.Applied.Findings.Where(finding => !IsSaid(finding.Code)).ToList());
         return _findings.OrderByDescending(finding => finding.Severity).ThenBy(finding => finding.Code, StringComparer.Ordinal).ToList();
     }
+
+    // A rule that the chain alone judges by is not repeated where the outlook has worked out what it means for this signal.
+    private bool IsSaid(string ofChain) => ofChain switch
+    {
+        "chain-slower-than-signal" => Says("edge-slowed") || Says("edge-incomplete"),
+        "content-beyond-bandwidth" => Says("signal-beyond-bandwidth") || Says("edge-slowed") || Says("edge-incomplete") || (Signal.SteepestEdge is null && Says("amplitude-short")),
+        _ => false,
+    };
+
+    private bool Says(string code) => _findings.Any(finding => finding.Code == code);
 
     private void Chain()
     {

@@ -81,8 +81,10 @@ internal static class OutlookText
         text.Row("height shown", events.Height.InWords());
         text.Row("chance of a sample", events.ChanceOfASample.InWords());
         Row(text, "time observed", events.ObservedShare is { } share ? share.InWords() : null);
-        if (events.IsEverCaught)
-            text.Row("pulses for 99 %", events.TrialsFor(Ratio.FromPercent(99)).ToString(CultureInfo.InvariantCulture));
+        if (!events.IsEverCaught)
+            return;
+        text.Row("pulses for 99 %", FormattableString.Invariant($"{events.TrialsFor(Ratio.FromPercent(99))}"));
+        Row(text, "time for 99 %", events.TimeFor(Ratio.FromPercent(99)) is { } time ? time.InWords() + ", where they come at random" : null);
     }
 
     private static void Row(PlainText text, string label, string? value)
