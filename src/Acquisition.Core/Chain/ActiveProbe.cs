@@ -13,6 +13,8 @@ internal sealed class ActiveProbe : Probe
     {
     }
 
+    internal override Resistance? MadeFor => Resistance.FromOhms(OutputOhms);
+
     // Open-circuit twice the stated gain, so that a 50 Ω load gets it.
     internal override ChainStage Stage(FrontEnd frontEnd) => new(Lead, LumpedBranch.Shunt(InputResistance.SiValue, InputCapacitance.SiValue))
     {

@@ -36,7 +36,7 @@ public sealed class FrontEnd
     public string Name { get; private set; }
 
     /// <summary>The input resistance.</summary>
-    public Resistance InputResistance { get; }
+    public Resistance InputResistance { get; private set; }
 
     /// <summary>The capacitance beside it.</summary>
     public Capacitance InputCapacitance { get; private set; }
@@ -76,6 +76,9 @@ public sealed class FrontEnd
 
     /// <summary>Its own response with the bandwidth limit, where one is switched on.</summary>
     public Response Response => BandwidthLimit is null ? OwnResponse : OwnResponse.Then(BandwidthLimit);
+
+    /// <summary>The same with another resistance.</summary>
+    internal FrontEnd WithInputResistance(Resistance resistance) => Copy(copy => copy.InputResistance = resistance);
 
     internal LumpedBranch Input => LumpedBranch.Shunt(InputResistance.SiValue, InputCapacitance.SiValue);
 

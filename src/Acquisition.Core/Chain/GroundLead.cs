@@ -5,6 +5,9 @@ namespace Acquisition.Core;
 /// <summary>The loop through tip and ground lead, and how it rings with the input capacitance (handbook 7.4). Its response is the second-order one with ζ = 1/(2Q).</summary>
 public static class GroundLead
 {
+    /// <summary>The smallest loop through a tip and a ground spring, about 3 mm at 1 nH for each (common practice).</summary>
+    internal static Inductance Shortest { get; } = Inductance.FromNanohenries(3);
+
     private const double HenriesPerMeter = 1e-6;
 
     /// <summary>The inductance of a lead at 1 nH for each millimetre (common practice; a straight wire of 100 mm by 1 mm has 99.8 nH).</summary>

@@ -13,6 +13,8 @@ internal sealed class LowImpedanceProbe : Probe
     {
     }
 
+    internal override Resistance? MadeFor => Resistance.FromOhms(LineOhms);
+
     internal override ChainStage Stage(FrontEnd frontEnd) => new(
         Lead,
         LumpedBranch.Shunt(double.PositiveInfinity, InputCapacitance.SiValue),

@@ -21,7 +21,7 @@ public sealed partial class MeasurementChain
     public IReadOnlyList<Finding> Examine(Signal signal)
     {
         _ = signal ?? throw new ArgumentNullException(nameof(signal));
-        double edge = signal.SteepestEdge?.RiseTime.SiValue ?? 0, highest = signal.Fundamental?.SiValue ?? 0;
+        double edge = signal.SteepestEdge?.RiseTime.SiValue ?? 0, highest = signal.Tone;
         // The knee of an edge, 0.5/tr, where it lies above the fundamental (handbook 4.4).
         if (edge > 0)
             highest = Math.Max(highest, 0.5 / edge);
@@ -73,7 +73,7 @@ public sealed partial class MeasurementChain
                 "dc-error",
                 Severity.Warning,
                 $"at DC the display shows {Ratio.FromFraction(dc).Percent.ToString("0.##", CultureInfo.InvariantCulture)} % of the unloaded voltage",
-                Source.StatedInto is null && !Source.IsIdeal ? "where the source's amplitude is stated into a load, say so (WithAmplitudeStatedInto); else a higher input resistance" : "check ratio and termination",
+                dc < 1 && Source.StatedInto is null && !Source.IsIdeal ? "where the source's amplitude is stated into a load, say so (WithAmplitudeStatedInto); else a higher input resistance" : "check ratio and termination",
                 "handbook 7.1"));
         }
         return findings;
@@ -146,7 +146,7 @@ public sealed partial class MeasurementChain
         {
             if (element is not Probe { LeadResonance: { } resonance } probe || resonance.SiValue >= 3 * highest.SiValue)
                 continue;
-            double shortest = 1 / (Math.Pow(2 * Math.PI * 3 * highest.SiValue, 2) * probe.InputCapacitance.SiValue);
+            double elastance = Math.Pow(2 * Math.PI * 3 * highest.SiValue, 2), longest = 1 / (elastance * probe.InputCapacitance.SiValue);
             double ohms = Source.Resistance.SiValue + probe.Damping.SiValue;
             string sharpness = ohms > 0
                 ? $", Q = {GroundLead.Quality(probe.LeadInductance, probe.InputCapacitance, Resistance.FromOhms(ohms)).Fraction.ToString("0.##", CultureInfo.InvariantCulture)}"
@@ -155,7 +155,9 @@ public sealed partial class MeasurementChain
                 "lead-resonance-low",
                 Severity.Warning,
                 $"the ground lead of {probe.Name} rings with its input at {resonance.InWords()}{sharpness}; the highest content is {highest.InWords()}",
-                $"at most {Inductance.FromHenries(shortest).InWords(3)}, about {Length.FromMillimeters(shortest * 1e9).InWords(3)} of lead, keeps the resonance three times above it (common practice)",
+                longest >= GroundLead.Shortest.SiValue
+                    ? $"at most {Inductance.FromHenries(longest).InWords(3)}, about {Length.FromMillimeters(longest * 1e9).InWords(3)} of lead, keeps the resonance three times above it (common practice)"
+                    : $"no lead is short enough, that takes {Inductance.FromHenries(longest).InWords(3)}: a probe of at most {Capacitance.FromFarads(1 / (elastance * GroundLead.Shortest.SiValue)).InWords(3)} at the tip, with a lead of {GroundLead.Shortest}, keeps the resonance three times above it (common practice)",
                 "handbook 7.4"));
         }
     }

@@ -14,6 +14,8 @@ internal sealed class PassiveProbe : Probe
     {
     }
 
+    internal override Resistance? MadeFor => AttenuationFactor == 1 ? null : Resistance.FromOhms(InputResistance.SiValue / AttenuationFactor);
+
     internal override ChainStage Stage(FrontEnd frontEnd)
     {
         double k = AttenuationFactor, c = InputCapacitance.SiValue, own = FarCapacitance(frontEnd);
@@ -45,6 +47,31 @@ internal sealed class PassiveProbe : Probe
                 "a probe for a larger input capacitance",
                 "handbook 7.3");
         }
+        else if (!IsCompensated && Math.Abs(Miscompensation(frontEnd)) > 0.01)
+        {
+            double error = Miscompensation(frontEnd);
+            yield return new Finding(
+                "probe-not-compensated",
+                Severity.Warning,
+                $"{Name} is {(error > 0 ? "over" : "under")}compensated: a step begins {Percent(error)} % too {(error > 0 ? "high" : "low")}, and so much is every amplitude well above {Frequency.FromHertz(1 / (2 * Math.PI * Divider(frontEnd).TimeConstant.SiValue)).InWords(3)} off",
+                "adjust the compensation on this input, with a square wave that shows flat",
+                "handbook 7.3");
+        }
+    }
+
+    private static string Percent(double error) => Ratio.FromFraction(Math.Abs(error)).Percent.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>By how much a step begins too high on this input: the division by the capacitances over that by the resistances, less 1.</summary>
+    private double Miscompensation(FrontEnd frontEnd) => Divider(frontEnd).InitialOvershoot.SiValue;
+
+    private CompensatedDivider Divider(FrontEnd frontEnd)
+    {
+        double k = AttenuationFactor;
+        return new CompensatedDivider(
+            Resistance.FromOhms(InputResistance.SiValue * (1 - 1 / k)),
+            Capacitance.FromFarads(InputCapacitance.SiValue * k / (k - 1) * Compensation.SiValue),
+            Resistance.FromOhms(InputResistance.SiValue / k),
+            Capacitance.FromFarads(FarCapacitance(frontEnd) + frontEnd.InputCapacitance.SiValue));
     }
 
     /// <summary>What cable and trimmer put across the instrument's input, F.</summary>

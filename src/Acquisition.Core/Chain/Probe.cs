@@ -142,6 +142,15 @@ public abstract class Probe : ChainElement
 
     internal override double NominalFactor => AttenuationFactor;
 
+    /// <summary>Whether its trimmer is where it belongs, on the input of the chain.</summary>
+    internal bool IsCompensated => Compensation.SiValue == 1 && CompensatedOn is null;
+
+    /// <summary>The same, compensated on the input of the chain.</summary>
+    internal Probe Compensated() => Copy(copy => (copy.Compensation, copy.CompensatedOn) = (Ratio.FromFraction(1), null));
+
+    /// <summary>The input resistance on which its ratio holds; null where it holds on any.</summary>
+    internal abstract Resistance? MadeFor { get; }
+
     private protected bool HasTrimmer => this is PassiveProbe && AttenuationFactor > 1;
 
     private protected LumpedBranch Lead => LumpedBranch.Series(Damping.SiValue, LeadInductance.SiValue);

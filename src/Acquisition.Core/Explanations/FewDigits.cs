@@ -29,6 +29,20 @@ internal static class FewDigits
     /// <summary>A plain number.</summary>
     internal static string Number(double value, int digits = 4) => Round(value, digits).ToString(CultureInfo.InvariantCulture);
 
+    /// <summary>The next value of four significant digits that is no smaller: what "at least" may be printed as.</summary>
+    internal static double RoundUp(double value)
+    {
+        double rounded = Round(value);
+        return rounded >= value * (1 - 1e-12) ? rounded : Round(rounded + Math.Pow(10, Math.Floor(Math.Log10(value)) - 3));
+    }
+
+    /// <summary>The next value of four significant digits that is no larger: what "at most" may be printed as.</summary>
+    internal static double RoundDown(double value)
+    {
+        double rounded = Round(value);
+        return rounded <= value * (1 + 1e-12) ? rounded : Round(rounded - Math.Pow(10, Math.Floor(Math.Log10(value)) - 3));
+    }
+
     internal static double Round(double value, int digits = 4) =>
         double.Parse(value.ToString("E" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 

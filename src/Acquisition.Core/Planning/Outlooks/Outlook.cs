@@ -76,6 +76,9 @@ public sealed partial class Outlook
     /// lowest and the highest value of the waveform, overshoot included, and the finding <c>levels-unsettled</c> says so. Null  for a signal without edges, or where none passes through both levels.</summary>
     public Explained<Duration>? DisplayedEdge => _displayedEdge.Value;
 
+    /// <summary>What the steepest edge would take on the display if it were alone, at levels that settle, 10 % to 90 %; null for a signal without edges, or where it does not rise through the levels.</summary>
+    public Duration? SingleEdge => double.IsNaN(EdgeAlone) ? null : Duration.FromSi(EdgeAlone, "edge");
+
     /// <summary>How much slower the edge looks than it is; null for a signal without edges, or with ideal ones.</summary>
     public Ratio? EdgeError => DisplayedEdge is { } shown && Signal.SteepestEdge!.RiseTime.SiValue > 0
         ? Ratio.FromSi((shown.Value.SiValue / Signal.SteepestEdge.RiseTime.SiValue) - 1, "edge")
@@ -148,8 +151,6 @@ public sealed partial class Outlook
         var rules = new List<RuleOfThumb<Duration>>();
         if (ChainRiseTime is { } chain)
             rules.Add(Rule("√(edge² + chain²)", EdgeThrough.RootSumSquare(edge.RiseTime.SiValue, chain.Value.SiValue), shown, value => Duration.FromSi(value, "rule")));
-        if (shown != alone && !LevelsSettle && !double.IsNaN(alone))
-            rules.Add(Rule("one edge alone, at levels that settle", alone, shown, value => Duration.FromSi(value, "rule")));
         return new Explained<Duration>("edge on the display", Duration.FromSi(shown, "edge"), method, "handbook 2.6, 2.5", [new("edge of the signal", edge.RiseTime.ToString())], rules);
     }
 

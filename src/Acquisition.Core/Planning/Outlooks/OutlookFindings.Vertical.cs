@@ -19,11 +19,13 @@ internal sealed partial class OutlookFindings
             Add("clipped", Severity.Failure, $"{outlook.DisplayedAmplitude.Value.InWords()} do not fit into the range of {range.InWords()}",
                 $"a range of at least {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}", "handbook 8.7");
         }
-        else if (range.SiValue > 4 * swing)
+        // Where the display has lost the signal, that is what must be cured.
+        else if (range.SiValue > 4 * swing && outlook.AmplitudeError.SiValue > -0.9)
         {
             Add("range-mostly-empty", Severity.Warning, $"the signal fills {FewDigits.Of(swing / range.SiValue, Ratio.Kind)} of the range of {range.InWords()}, which costs {FewDigits.Number(Math.Log(range.SiValue / swing) / Math.Log(2))} bits",
                 $"a range nearer to {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}", "handbook 12.3");
         }
+        Offset(range.SiValue, swing);
         if (outlook.LeavesNoBits)
         {
             Add("no-bits-left", Severity.Failure, $"the noise, {outlook.TotalNoise!.Value.InWords()} in all, is as large as the range of {range.InWords()}: a single reading says nothing",
@@ -34,6 +36,19 @@ internal sealed partial class OutlookFindings
             Add("jitter-rules", Severity.Note, $"the jitter of the clock, {jitter.InWords()} over the whole waveform, is more than noise and quantisation: more bits would not show more",
                 null, "handbook 6.7");
         }
+    }
+
+    // An input can shift the signal by about half of its range as a matter of course (common practice); more is a question to its data sheet.
+    private void Offset(double range, double swing)
+    {
+        if (!outlook.Response.PassesDc)
+            return;
+        double middle = Math.Abs(outlook.Response.DcGain) * Math.Abs(Signal.Highest + Signal.Lowest) / 2, outside = middle - ((range - swing) / 2);
+        if (outside <= range / 2 * (1 + 1e-9))
+            return;
+        double sign = Math.Sign(Signal.Highest + Signal.Lowest);
+        Add("offset-needed", Severity.Note, $"the range of {FewDigits.Of(range, PeakToPeakVoltage.Kind)} holds the signal only with an offset of {FewDigits.Of(sign * middle, Voltage.Kind)}",
+            $"an input whose offset reaches that in this range, AC coupling where the level does not matter, or a range of at least {FewDigits.Of(FewDigits.RoundUp((2 * middle) + swing), PeakToPeakVoltage.Kind)}", "handbook 6.1, common practice");
     }
 
     private void Mode()

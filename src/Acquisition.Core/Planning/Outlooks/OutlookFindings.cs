@@ -29,6 +29,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
     {
         "chain-slower-than-signal" => Says("edge-slowed") || Says("edge-incomplete"),
         "content-beyond-bandwidth" => Says("signal-beyond-bandwidth") || Says("edge-slowed") || Says("edge-incomplete") || (Signal.SteepestEdge is null && Says("amplitude-short")),
+        "dc-error" => (Says("amplitude-short") || Says("amplitude-high")) && AmplitudeIsOffAtDc(AmplitudeLimit),
         _ => false,
     };
 
@@ -47,11 +48,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         if (outlook.DisplayedEdge is { } shown && !outlook.LevelsSettle && !double.IsNaN(outlook.EdgeAlone))
             Unsettled(shown.Value);
         SlowedEdge();
-        if (Signal.SteepestEdge is not null && outlook.ChainOvershoot is { SiValue: > 0.05 } overshoot)
-        {
-            Add("chain-overshoots", Severity.Warning, $"the chain adds {overshoot.InWords()} of overshoot that is not in the signal",
-                "damp the lead, or choose a response that falls off more gently", "handbook 2.2, 7.4");
-        }
+        Overshoot();
         if (outlook.Tone is { } tone && outlook.ChainBandwidth is { } b && tone.SiValue > b.Value.SiValue)
             Add("signal-beyond-bandwidth", Severity.Failure, $"the signal has {tone.InWords()}, above the {b.Value.InWords()} of the chain",
                 $"a chain of at least {FewDigits.Of(3 * tone.SiValue, Frequency.Kind)}", "handbook 4.6");
@@ -65,67 +62,6 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         Add("levels-unsettled", Severity.Note,
             $"{why}: amplitude and edge are told between the lowest and the highest value of the waveform, over- and undershoot included; one edge alone would take {FewDigits.Of(outlook.EdgeAlone, Duration.Kind)}, not {shown.InWords()}",
             null, "handbook 2.6; IEEE 181 state levels");
-    }
-
-    private void Amplitude()
-    {
-        double usual = 0.02, error = -outlook.AmplitudeError.SiValue, limit = outlook.Wanted?.AmplitudeTolerance?.SiValue ?? usual;
-        if (error <= Math.Min(usual, limit))
-            return;
-        string message = $"the display shows {outlook.DisplayedAmplitude.Value.InWords()} of {Signal.PeakToPeak.InWords()}: {FewDigits.Of(error, Ratio.Kind)} short";
-        if (error <= limit)
-            Add("amplitude-short", Severity.Note, $"{message}, within the {FewDigits.Of(limit, Ratio.Kind)} wanted", null, "handbook 4.6, 7.1");
-        else
-            Add("amplitude-short", outlook.Wanted?.AmplitudeTolerance is not null || error > 0.1 ? Severity.Failure : Severity.Warning, message, AmplitudeRemedy(error, limit), "handbook 4.6, 7.1");
-    }
-
-    private string? AmplitudeRemedy(double error, double limit)
-    {
-        string within = FewDigits.Of(limit, Ratio.Kind);
-        if (Signal.SteepestEdge is null)
-        {
-            return outlook.Tone is { } f && outlook.ChainBandwidth is { } bandwidth
-                ? $"about {FewDigits.Of(BandwidthFactor(f.SiValue, bandwidth.Value.SiValue, limit) * bandwidth.Value.SiValue, Frequency.Kind)} of chain bandwidth shows it to {within}, or correct by the factor {FewDigits.Number(1 / (1 - error))}"
-                : null;
-        }
-        const string load = "less load on the source, or correct by the computed gain; an amplitude that the generator states into a load is given as such with the source impedance";
-        // What the load takes at DC comes back with less load only; what is short beyond that, with bandwidth.
-        double kept = outlook.Response.PassesDc ? Math.Abs(outlook.Response.DcGain) : 1;
-        if (outlook.LevelsSettle || (1 - kept > limit && 1 - ((1 - error) / kept) <= limit))
-            return load;
-        (double needed, double shortest) = outlook.Settling;
-        string bandwidthRemedy = shortest > 0 && !double.IsInfinity(needed) && outlook.ChainBandwidth is { } present
-            ? $"a chain of the same shape and about {FewDigits.Of(present.Value.SiValue * needed / shortest, Frequency.Kind)} lets the levels settle to 0.1 %"
-            : "more bandwidth: the levels do not settle";
-        return 1 - kept > limit ? bandwidthRemedy + ", and less load on the source" : bandwidthRemedy;
-    }
-
-    private void SlowedEdge()
-    {
-        double usual = 0.05, limit = outlook.Wanted?.EdgeTolerance?.SiValue ?? usual;
-        if (outlook.EdgeError is not { } slow || slow.SiValue <= Math.Min(usual, limit))
-            return;
-        Edge edge = Signal.SteepestEdge!;
-        string message = $"the {edge.RiseTime.InWords()} edge is shown as {outlook.DisplayedEdge!.Value.InWords()}: {slow.InWords()} slower";
-        double system = EdgeThrough.SystemRiseTime(edge.RiseTime.SiValue, limit);
-        if (slow.SiValue <= limit)
-            Add("edge-slowed", Severity.Note, $"{message}, within the {FewDigits.Of(limit, Ratio.Kind)} wanted", null, "handbook 12.1, 2.5");
-        else
-            Add("edge-slowed", outlook.Wanted?.EdgeTolerance is not null || slow.SiValue > 0.2 ? Severity.Failure : Severity.Warning, message,
-                $"a chain with a rise time of {FewDigits.Of(system, Duration.Kind)} (about {FewDigits.Of(0.35 / system, Frequency.Kind)}) shows it to {FewDigits.Of(limit, Ratio.Kind)}", "handbook 12.1, 2.5");
-    }
-
-    // By how much the bandwidth must grow for a sine to be short by no more than an error, if the response keeps its shape.
-    private double BandwidthFactor(double hertz, double bandwidth, double error)
-    {
-        try
-        {
-            return Math.Max(1, hertz / outlook.Response.FrequencyForAmplitudeError(Ratio.FromFraction(error)).SiValue);
-        }
-        catch (InvalidOperationException)
-        {
-            return Math.Max(1, 5 * hertz / bandwidth);
-        }
     }
 
     private void Sampling()

@@ -21,6 +21,8 @@ internal static class OutlookText
         text.Value("amplitude", "", outlook.DisplayedAmplitude);
         text.Row("amplitude error", Percent(outlook.AmplitudeError));
         text.Value("edge", "", outlook.DisplayedEdge);
+        if (!outlook.LevelsSettle && outlook.SingleEdge is { } single)
+            text.Row("one edge alone", single.InWords());
         if (outlook.EdgeError is { } slow)
             text.Row("edge error", Percent(slow));
         if (outlook.Signal.SteepestEdge is not null && outlook.ChainOvershoot is { } overshoot)

@@ -16,7 +16,7 @@ public sealed class SampledSignal
     }
 
     /// <summary>The signal and its chain.</summary>
-    public AppliedSignal Applied { get; }
+    public AppliedSignal Applied { get; private set; }
 
     /// <summary>The digitizer.</summary>
     public Digitizer Digitizer { get; }
@@ -160,6 +160,12 @@ public sealed class SampledSignal
     /// <param name="perDivision">The time per division.</param>
     /// <exception cref="ArgumentOutOfRangeException">The time is not above 0 s, or longer than the digitizer can record at any of its rates.</exception>
     public Outlook PerDivision(Duration perDivision) => new(this, Digitizer.TimebasePerDivision(perDivision, ChannelsInUse));
+
+    /// <summary>The same set-up behind another chain.</summary>
+    internal SampledSignal Behind(AppliedSignal applied) => Copy(copy => copy.Applied = applied);
+
+    /// <summary>With every sample stored as it is.</summary>
+    internal SampledSignal WithOrdinarySamples() => Copy(copy => (copy.Mode, copy.Combined) = (AcquisitionMode.Sample, 1));
 
     private SampledSignal Combining(AcquisitionMode mode, int count, string argument) => count >= 2
         ? Copy(copy => (copy.Mode, copy.Combined) = (mode, count))
