@@ -104,7 +104,7 @@ public sealed partial class MeasurementChain
                 "chain-slower-than-signal",
                 Severity.Warning,
                 $"the chain's own rise time of {Duration.FromSeconds(chain).InWords()} is longer than the edge of {edge.InWords()}: the display shows the chain",
-                $"a chain of at most {(edge / 3).InWords()} shows the edge to about 5 %" + (weakest is null ? "" : $"; most is done by {weakest.Part}"),
+                $"by root-sum-square, a chain of at most a third of that, {(edge / 3).InWords()}, shows it to about 5 %" + (weakest is null ? "" : $"; most is done by {weakest.Part}"),
                 "handbook 2.5, 12.1"));
         }
         foreach (ChainElement element in _elements)
@@ -115,7 +115,7 @@ public sealed partial class MeasurementChain
                     "probe-slower-than-signal",
                     Severity.Warning,
                     $"{probe.Name} takes {probe.OwnResponse.RiseTime.InWords()} for a step, the edge {edge.InWords()}",
-                    $"a probe with a rise time of at most {(edge / 3).InWords()}",
+                    $"a probe with a rise time of at most a third of that, {(edge / 3).InWords()} (rule of thumb)",
                     "handbook 2.5"));
             }
         }
