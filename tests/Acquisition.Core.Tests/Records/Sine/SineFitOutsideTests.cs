@@ -106,9 +106,14 @@ public sealed class SineFitOutsideTests
         Assert.Equal(0, Math.IEEERemainder(one.PhaseAtCentre.Radians + other.PhaseAtCentre.Radians, 2 * Math.PI), 1e-7);
     }
 
-    private static double[] NistReadings(string file) =>
-        File.ReadLines(OpenData.Path(file)).SkipWhile(l => !l.StartsWith("Data: Y", StringComparison.Ordinal)).Skip(2).Where(l => l.Trim().Length > 0)
-            .Select(l => double.Parse(l.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)[0], CultureInfo.InvariantCulture)).ToArray();
+    /// <summary>The first column after the last line that begins with Data.</summary>
+    private static double[] NistReadings(string file)
+    {
+        string[] lines = File.ReadAllLines(OpenData.Path(file));
+        int head = Array.FindLastIndex(lines, line => line.StartsWith("Data:", StringComparison.Ordinal));
+        return lines.Skip(head + 1).Select(line => line.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Where(row => row.Length > 0 && !row[0].StartsWith("---", StringComparison.Ordinal))
+            .Select(row => double.Parse(row[0], CultureInfo.InvariantCulture)).ToArray();
+    }
 
     /// <summary>
     /// NIST StRD Lew (beam deflection, 200 readings): certified mean -177.435, standard deviation 277.332168044316. A real sine in noise; the fit C -178.768, A 343.289,
@@ -127,6 +132,38 @@ public sealed class SineFitOutsideTests
         Assert.Equal(343.289, sine.Amplitude.Volts, 6e-4);
         Assert.Equal(0.3018070, sine.Frequency.Hertz, 6e-8);
         Assert.Equal(134.066, sine.ResidualDeviation.Volts, 6e-4);
+    }
+
+    /// <summary>
+    /// NIST StRD ENSO (monthly pressure differences, 168 readings): three sines about a mean, two of their periods free, certified by least squares. No fit here finds three at once; but
+    /// at the joint optimum each sine is the best one given the other two. So what is left when two certified sines are taken away must give back the third, the mean, and the certified
+    /// residual sum of squares. Standard deviations are certified for the joint fit and do not compare.
+    /// </summary>
+    [OpenDataFact("reference/nist-strd/ENSO.dat")]
+    public void EachSineOfTheSouthernOscillation_IsTheCertifiedOne_GivenTheOtherTwo()
+    {
+        double[] y = NistReadings("reference/nist-strd/ENSO.dat");
+        Assert.Equal(168, y.Length);
+        (double Period, double Cosine, double Sine)[] certified =
+            [(12, 3.0762128085, 5.3280138227e-1), (4.4311088700e1, -1.6231428586, 5.2554493756e-1), (2.6887614440e1, 2.1232288488e-1, 1.4966870418)];
+
+        foreach ((double Period, double Cosine, double Sine) sought in certified)
+        {
+            // Months count from 1.
+            double[] left = y.Select((v, n) => v - certified.Where(one => one != sought)
+                .Sum(one => one.Cosine * Math.Cos(2 * Math.PI * (n + 1) / one.Period) + one.Sine * Math.Sin(2 * Math.PI * (n + 1) / one.Period))).ToArray();
+            SineFit fit = sought.Period == 12
+                ? SineFit.ThreeParameter(left, 1.SaPerS(), Frequency.FromHertz(1.0 / 12))
+                : SineFit.FourParameter(left, 1.SaPerS(), Frequency.FromHertz(1 / Math.Round(sought.Period)));
+            Assert.True(fit.Sine is not null, fit.ToString());
+            FittedSine sine = fit.Sine;
+            double phase = sine.PhaseAt(-1.s()).Radians;
+            Assert.Equal(sought.Period, 1 / sine.Frequency.Hertz, 2e-8);
+            Assert.Equal(sought.Cosine, sine.Amplitude.Volts * Math.Cos(phase), 1e-8);
+            Assert.Equal(sought.Sine, -sine.Amplitude.Volts * Math.Sin(phase), 1e-8);
+            Assert.Equal(1.0510749193e1, sine.Offset.Volts, 1e-8);
+            Assert.Equal(7.8853978668e2, 168 * Math.Pow(sine.NoiseAndDistortion.Volts, 2), 1e-7);
+        }
     }
 
     /// <summary>An operational amplifier driven with 1 kHz (open data): the four-parameter fits of input and output by an independent SciPy run.</summary>

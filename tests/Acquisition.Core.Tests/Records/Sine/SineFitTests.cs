@@ -55,6 +55,16 @@ public sealed class SineFitTests
         }
     }
 
+    /// <summary>The larger the residual, the slower the steps shrink: by a half each time where it is as large as the sine. They still settle.</summary>
+    [Fact]
+    public void LineWeakerThanTheNoise_InAShortRecord_SettlesFromAStart()
+    {
+        string[] refused = Enumerable.Range(0, 300).Select(seed => SineFit.FourParameter(Make(168, 0.0372, 1, 0.4, 10, 1.45, seed), 1.SaPerS(), Frequency.FromHertz(0.0372)))
+            .Where(fit => fit.Sine is null).Select(fit => fit.Findings[0].Code).ToArray();
+        Assert.DoesNotContain("sine-fit-not-converged", refused);
+        Assert.InRange(refused.Length, 0, 30);
+    }
+
     [Fact]
     public void ResidualSumsInFours_AndOneByOne_AreTheSame()
     {
