@@ -10,7 +10,7 @@ namespace Acquisition.Benchmarks;
 
 /// <summary>
 /// Four-parameter sine fit of 100 000 samples, without a hint where the frequency is, beside MathNet's Levenberg-Marquardt minimiser (which is given the start and the exact
-/// derivatives). SciPy's curve_fit on the same samples: benchmarks/scipy_sine_fit.py, in the same session.
+/// derivatives). The same samples as a record of 8-bit and of 12-bit codes, which are converted a block at a time. SciPy's curve_fit on the same samples: benchmarks/scipy_sine_fit.py, in the same session.
 /// </summary>
 [MemoryDiagnoser]
 public class SineFitBenchmarks
@@ -20,6 +20,7 @@ public class SineFitBenchmarks
 
     private readonly SampleRate _rate = SampleRate.FromSamplesPerSecond(1);
     private double[] _samples = [];
+    private Record _bytes = null!, _shorts = null!;
     private Vector<double> _time = null!, _values = null!;
 
     [GlobalSetup]
@@ -40,6 +41,9 @@ public class SineFitBenchmarks
         }
         _time = new DenseVector(Enumerable.Range(0, Points).Select(n => (double)n).ToArray());
         _values = new DenseVector(_samples);
+        _bytes = Record.FromCodes(_samples.Select(x => (byte)Math.Round(128 + 110 * x)).ToArray(), _rate, Voltage.FromVolts(1 / 110.0), Voltage.FromVolts(-128 / 110.0));
+        _shorts = Record.FromCodes(_samples.Select(x => (short)Math.Round(2000 * x)).ToArray(), _rate, Voltage.FromVolts(1 / 2000.0), Voltage.FromVolts(0))
+            .WithLimits(Voltage.FromVolts(-2048 / 2000.0), Voltage.FromVolts(2047 / 2000.0));
         double difference = Math.Abs(SineFit().Sine!.Frequency.Hertz - LevenbergMarquardt());
         if (!(difference < 1e-10))
             throw new InvalidOperationException($"the two fits differ by {difference} cycles per sample");
@@ -55,6 +59,12 @@ public class SineFitBenchmarks
 
     [Benchmark]
     public SineFit SineFit() => Acquisition.Core.SineFit.FourParameter(_samples, _rate);
+
+    [Benchmark]
+    public SineFit SineFitOfBytes() => Acquisition.Core.SineFit.FourParameter(_bytes);
+
+    [Benchmark]
+    public SineFit SineFitOfShorts() => Acquisition.Core.SineFit.FourParameter(_shorts);
 
     private static Vector<double> Model(Vector<double> p, Vector<double> t) => t.Map(n => p[0] * Math.Cos(p[3] * n) + p[1] * Math.Sin(p[3] * n) + p[2]);
 
