@@ -143,6 +143,8 @@ public sealed partial class AttributionResult
                 $"paths with both {pair.First} and {pair.Second} differ from the sum of the two by up to {FewDigits.Decibels(pair.Largest.Decibels)} at {FewDigits.Hertz(pair.LargestAt.SiValue)}",
                 $"count {pair.First} + {pair.Second} as one element, or compute the loaded network", "handbook 10.4"));
         }
+        foreach (AttributionRow row in _attribution.Rows)
+            findings.AddNew(row.Sweep.Findings);
         return findings;
     }
 

@@ -17,17 +17,17 @@ public sealed class ReconstructedTrace
         UntrustedPointsAtEachEnd = PointCount.FromPoints((long)margin * factor);
         TrustedFrom = Duration.FromSi(source.TimeSi(margin), "start");
         TrustedTo = Duration.FromSi(source.TimeSi(source.Length - 1 - margin), "end");
+        var findings = new List<Finding>(source.Findings);
         if (margin > 0)
         {
             bool any = 2L * margin < source.Length;
-            Findings = new[]
-            {
+            findings.Add(
                 new Finding("trace-ends-untrusted", any ? Severity.Note : Severity.Failure,
                     any ? $"within {FewDigits.Seconds(source.Span(margin))} of either end the {reconstruction.Name} lacks samples: errors there reach tens of percent"
                         : $"the record of {source.Length} samples is shorter than what the {reconstruction.Name} needs: no part of the trace is to be trusted",
-                    "record longer than what is to be shown, or use straight lines", "handbook 5.9"),
-            }.Frozen();
+                    "record longer than what is to be shown, or use straight lines", "handbook 5.9"));
         }
+        Findings = findings.Frozen();
     }
 
     /// <summary>The record that the trace is drawn through.</summary>
@@ -48,6 +48,6 @@ public sealed class ReconstructedTrace
     /// <summary>Until when the trace is to be trusted; before <see cref="TrustedFrom"/> where no part is.</summary>
     public Duration TrustedTo { get; }
 
-    /// <summary>What to know about the trace.</summary>
-    public IReadOnlyList<Finding> Findings { get; } = Array.Empty<Finding>();
+    /// <summary>What to know about the trace: what the record says of itself, and which ends are not to be trusted.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
 }

@@ -53,7 +53,7 @@ public sealed partial class Record
     /// <summary>Where the samples are from, in words; empty where unknown.</summary>
     public string Provenance { get; }
 
-    /// <summary>What to know of the samples before anything is measured on them: units that a file does not say and that were assumed. Measurements of pulses pass them on.</summary>
+    /// <summary>What to know of the samples before anything is measured on them: units that a file does not say and that were assumed. What is measured on them passes them on.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>How many samples.</summary>

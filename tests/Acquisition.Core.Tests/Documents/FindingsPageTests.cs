@@ -24,7 +24,7 @@ public sealed class FindingsPageTests
         Assert.All(FindingCodes.All, code => Assert.True(code.Code.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-') && code.Code[0] != '-', code.Code));
 
     [Fact]
-    public void OnlyTheOutlooksOwnDoor_PassesACodeOn() => Assert.Equal(["OutlookFindings.cs: code"], FindingCodes.Hidden);
+    public void OnlyTheOutlooksOwnDoor_AndTheGatheringOfMany_PassACodeOn() => Assert.Equal(["PassedOn.cs: first.Code", "OutlookFindings.cs: code"], FindingCodes.Hidden);
 
     private static string[][] Rows() =>
         Repository.Read("docs", "findings.md").Split('\n').Where(line => line.StartsWith("| `", StringComparison.Ordinal)).Select(line => line.Trim('|', ' ').Split(" | ").Select(cell => cell.Trim()).ToArray()).ToArray();

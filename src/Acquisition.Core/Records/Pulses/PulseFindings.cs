@@ -28,12 +28,8 @@ internal static class PulseFindings
         "use a sine fit or the extremes for a sine, or give the state levels if you know them",
         States);
 
-    internal static Finding Clipped(long count, string side, double limit, QuantityKind kind) => new(
-        "clipped",
-        Severity.Warning,
-        FormattableString.Invariant($"{count} samples lie at or beyond the {side} end of the converter, {FewDigits.Of(limit, kind)}: levels, overshoot and what is derived from them may be those of the converter"),
-        "choose a larger vertical range or another offset",
-        Procedure);
+    internal static Finding Clipped(long count, string side, double limit, QuantityKind kind) =>
+        ConverterLimits.Clipped(count, side, limit, kind, "levels, overshoot and what is derived from them may be those of the converter");
 
     internal static Finding NotResolved(long count, long of, bool rising, double atMost, int needed, double interval) => new(
         "edge-not-resolved",

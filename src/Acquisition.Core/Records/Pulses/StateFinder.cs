@@ -70,7 +70,7 @@ internal static class StateFinder
             (ShortestHalf lower, ShortestHalf upper) = Halves(record, distribution);
             return method == StateLevelMethod.ShorthMean ? (lower.Mean, upper.Mean) : (lower.Midpoint, upper.Midpoint);
         }
-        AmplitudeHistogram histogram = AmplitudeHistogram.Of(distribution, bins, record.Kind);
+        AmplitudeHistogram histogram = AmplitudeHistogram.Of(distribution, bins, record.Kind, record.Findings);
         int low = histogram.Mode(0, bins / 2), high = histogram.Mode(bins / 2, bins);
         return method == StateLevelMethod.HistogramMode ? (histogram.MeanOf(low), histogram.MeanOf(high)) : (histogram.CentreOf(low), histogram.CentreOf(high));
     }

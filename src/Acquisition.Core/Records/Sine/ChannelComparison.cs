@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -9,6 +10,9 @@ public sealed class ChannelComparison
     internal ChannelComparison(FittedSine first, FittedSine second, double hertz)
     {
         double a1 = first.Fit.Model.Amplitude, a2 = second.Fit.Model.Amplitude;
+        List<Finding> findings = [.. first.Findings];
+        findings.AddNew(second.Findings);
+        Findings = findings;
         Frequency = Frequency.FromSi(hertz, "frequency");
         AmplitudeRatio = Ratio.FromSi(a2 / a1, "ratio");
         AmplitudeRatioUncertainty = Ratio.FromSi(a2 / a1 * Math.Sqrt(Square(first.Fit.AmplitudeUncertainty / a1) + Square(second.Fit.AmplitudeUncertainty / a2)), "uncertainty");
@@ -21,6 +25,9 @@ public sealed class ChannelComparison
         Delay = Duration.FromSi(-phase / (2 * Math.PI * hertz), "delay");
         DelayUncertainty = Duration.FromSi(deviation / (2 * Math.PI * hertz), "uncertainty");
     }
+
+    /// <summary>Those of both fits, for a sweep of many comparisons.</summary>
+    internal IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>The common frequency.</summary>
     public Frequency Frequency { get; }

@@ -35,7 +35,7 @@ public sealed class CommonSineFit
     /// <summary>The three-parameter fit of each channel at the common frequency, in the order given.</summary>
     public IReadOnlyList<SineFit> Channels { get; }
 
-    /// <summary>What to know about the frequency, or why there is none.</summary>
+    /// <summary>What to know about the frequency, or why there is none; then what the records say of themselves.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Fits channels given as arrays.</summary>
@@ -118,6 +118,8 @@ public sealed class CommonSineFit
             else if (Math.Abs(sine.Fit.Model.Cycles - cycles) > Math.Max(0.25 / channels[0].Length, 5 * (sine.Fit.CyclesUncertainty + leader.CyclesUncertainty)))
                 findings.Add(new Finding("channels-differ-in-frequency", Severity.Warning, $"the largest line of channel {i + 1} is at {sine.Frequency}, not at the common {FewDigits.Hertz(cycles * fs, 8)}", "are the channels of one capture, and of one signal?"));
         }
+        foreach (Record? record in records)
+            findings.AddNew(record?.Findings ?? []);
         SineFit[] together = FitAll(cycles * fs, call?.Part(0.6, 1));
         call?.Completed();
         return new CommonSineFit(cycles, Math.Sqrt(1 / weights), fs, together, findings);

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -16,15 +17,19 @@ public sealed class FittedSine
     private readonly double? _fullScale;
     private readonly bool _clipped;
 
-    internal FittedSine(SineSolution fit, double rate, double? fullScale, bool clipped)
+    internal FittedSine(SineSolution fit, double rate, double? fullScale, bool clipped, IReadOnlyList<Finding> findings)
     {
         _rate = rate;
         _fullScale = fullScale;
         _clipped = clipped;
         Fit = fit;
+        Findings = findings;
     }
 
     internal SineSolution Fit { get; }
+
+    /// <summary>Those of the fit, for what is made of many sines.</summary>
+    internal IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Peak amplitude.</summary>
     public PeakVoltage Amplitude => PeakVoltage.FromSi(Fit.Model.Amplitude, "amplitude");

@@ -28,7 +28,7 @@ public sealed class SineFit
     /// <summary>How many times the parameters were corrected.</summary>
     public int Iterations { get; }
 
-    /// <summary>What to know about the fit, or why there is none.</summary>
+    /// <summary>What to know about the fit, or why there is none (that comes first); then what the record says of itself.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Amplitude, phase and offset of a sine of known frequency (three parameters). A frequency above half the sample rate is fitted as its alias.</summary>
@@ -123,7 +123,7 @@ public sealed class SineFit
     /// <param name="rate">Their sample rate.</param>
     /// <param name="frequency">The frequency, or where to start; null to find it.</param>
     /// <param name="free">Whether the frequency is fitted.</param>
-    /// <param name="record">Whose samples they are, for limits and range; null for a plain array.</param>
+    /// <param name="record">Whose samples they are, for limits, range and findings; null for a plain array.</param>
     /// <param name="call">Who watches.</param>
     internal static SineFit Of(SampleStore volts, SampleRate rate, double? frequency, bool free, Record? record, LongCall? call)
     {
@@ -154,10 +154,12 @@ public sealed class SineFit
             return Refused(unresolved);
 
         SineChecks.Qualify(findings, passes, fit, frequency, fs);
-        return new SineFit(new FittedSine(fit, fs, record?.FullScale(), clipped is not null), fit.Iterations, findings);
-    }
+        findings.AddRange(record?.Findings ?? []);
+        return new SineFit(new FittedSine(fit, fs, record?.FullScale(), clipped is not null, findings), fit.Iterations, findings);
 
-    private static SineFit Refused(Finding reason) => new(null, 0, new[] { reason });
+        // The reason comes first.
+        SineFit Refused(Finding reason) => new(null, 0, [reason, .. record?.Findings ?? []]);
+    }
 
     /// <summary>The sine, or why there is none.</summary>
     public override string ToString() => Sine?.ToString() ?? Findings[0].ToString();

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 
 namespace Acquisition.Core.Records;
 
@@ -29,7 +30,7 @@ internal sealed class PowerSpectra
     }
 
     /// <summary>The spectrum. Who watches is looked at between the weights of the window, the samples and the bins, not within a transform.</summary>
-    internal Spectrum Mean(double rate, LongCall? call)
+    internal Spectrum Mean(double rate, IReadOnlyList<Finding> findings, LongCall? call)
     {
         Weigh(call?.Part(0, 0.1), out double sum, out double squares);
         int averages = (_samples.Length - _segment) / _hop + 1;
@@ -37,7 +38,7 @@ internal sealed class PowerSpectra
             Add(i * _hop, call?.Part(0.1 + 0.9 * i / averages, 0.1 + 0.9 * (i + 1) / averages));
         for (int k = 0; k < _power.Length; k++)
             _power[k] /= averages;
-        return new Spectrum(_power, _segment, _window, rate, sum, squares, averages);
+        return new Spectrum(_power, _segment, _window, rate, sum, squares, averages, findings);
     }
 
     private void Weigh(LongCall? call, out double sum, out double squares)

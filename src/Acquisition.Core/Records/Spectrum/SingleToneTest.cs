@@ -140,7 +140,7 @@ public sealed class SingleToneTest
         double off = Math.Abs(bin - Math.Round(bin));
         bool coherent = off < 1e-4 || off < 4 * sine.Fit.CyclesUncertainty * volts.Length && off < 1e-2;
         window ??= coherent ? SpectralWindow.Rectangular : volts.Length >= 1024 && bin > 14 ? SpectralWindow.Hft144D : SpectralWindow.BlackmanHarris;
-        Spectrum spectrum = Spectrum.Of(volts, rate, window, null, call?.Part(0.3, 1));
+        Spectrum spectrum = Spectrum.Of(volts, rate, window, null, record, call?.Part(0.3, 1));
         var lines = new ToneLines(spectrum, cycles, highestHarmonic);
         List<Finding> findings = fit.Findings.Where(f => f.Code != "residual-not-white").ToList();
         Qualify(findings, lines, sine, window, off);

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Threading;
 using Acquisition.Core.Records;
 
@@ -16,7 +17,7 @@ public sealed class Spectrum
     private readonly double _sumOfSquares;
     private readonly double _rate;
 
-    internal Spectrum(double[] power, int points, SpectralWindow window, double rate, double sum, double sumOfSquares, int averages)
+    internal Spectrum(double[] power, int points, SpectralWindow window, double rate, double sum, double sumOfSquares, int averages, IReadOnlyList<Finding> findings)
     {
         _power = power;
         Points = PointCount.FromPoints(points);
@@ -25,6 +26,7 @@ public sealed class Spectrum
         _sum = sum;
         _sumOfSquares = sumOfSquares;
         Averages = averages;
+        Findings = findings.Frozen();
     }
 
     /// <summary>Samples that each transform took.</summary>
@@ -35,6 +37,9 @@ public sealed class Spectrum
 
     /// <summary>Spectra averaged, as powers.</summary>
     public int Averages { get; }
+
+    /// <summary>What to know about the samples: what the record says of itself, and whether some lie at the ends of the converter. Empty for a plain array.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Bins from DC to half the sample rate.</summary>
     public int Bins => _power.Length;
@@ -59,7 +64,7 @@ public sealed class Spectrum
     /// <exception cref="ArgumentOutOfRangeException">The rate is not above 0.</exception>
     /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
     public static Spectrum Of(double[] volts, SampleRate rate, SpectralWindow window, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
-        Of(Samples(volts), rate, window, null, progress, cancellation);
+        Of(Samples(volts), rate, window, null, null, progress, cancellation);
 
     /// <summary>The spectrum of all samples of a record.</summary>
     /// <param name="record">A record in volts, of at least 2 samples.</param>
@@ -70,7 +75,7 @@ public sealed class Spectrum
     /// <exception cref="ArgumentException">The record is not in volts, has fewer than 2 samples, or one is not finite.</exception>
     /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
     public static Spectrum Of(Record record, SpectralWindow window, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
-        Of(record.Volts(nameof(record)), record.SampleRate, window, null, progress, cancellation);
+        Of(record.Volts(nameof(record)), record.SampleRate, window, null, record, progress, cancellation);
 
     /// <summary>The mean of the power spectra of overlapping segments of a record (Welch 1967): less detail, less scatter.</summary>
     /// <param name="record">A record in volts.</param>
@@ -84,7 +89,7 @@ public sealed class Spectrum
     /// <exception cref="ArgumentOutOfRangeException">The segment or the overlap is not in its range.</exception>
     /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
     public static Spectrum Averaged(Record record, SpectralWindow window, PointCount segmentPoints, Ratio overlap, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
-        Of(record.Volts(nameof(record)), record.SampleRate, window, (segmentPoints, overlap), progress, cancellation);
+        Of(record.Volts(nameof(record)), record.SampleRate, window, (segmentPoints, overlap), record, progress, cancellation);
 
     /// <summary>The mean of the power spectra of overlapping segments (Welch 1967): less detail, less scatter.</summary>
     /// <param name="volts">Uniform samples in volts; not modified.</param>
@@ -99,14 +104,14 @@ public sealed class Spectrum
     /// <exception cref="ArgumentOutOfRangeException">The rate, the segment or the overlap is not in its range.</exception>
     /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
     public static Spectrum Averaged(double[] volts, SampleRate rate, SpectralWindow window, PointCount segmentPoints, Ratio overlap, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
-        Of(Samples(volts), rate, window, (segmentPoints, overlap), progress, cancellation);
+        Of(Samples(volts), rate, window, (segmentPoints, overlap), null, progress, cancellation);
 
     private static SampleStore Samples(double[] volts) => NumberSamples.Of(volts ?? throw new ArgumentNullException(nameof(volts)));
 
-    private static Spectrum Of(SampleStore volts, SampleRate rate, SpectralWindow window, (PointCount Points, Ratio Overlap)? segments, IProgress<Ratio>? progress, CancellationToken cancellation)
+    private static Spectrum Of(SampleStore volts, SampleRate rate, SpectralWindow window, (PointCount Points, Ratio Overlap)? segments, Record? record, IProgress<Ratio>? progress, CancellationToken cancellation)
     {
         LongCall? call = LongCall.Of(progress, cancellation);
-        Spectrum spectrum = Of(volts, rate, window, segments, call);
+        Spectrum spectrum = Of(volts, rate, window, segments, record, call);
         call?.Completed();
         return spectrum;
     }
@@ -115,8 +120,9 @@ public sealed class Spectrum
     /// <param name="rate">Their sample rate.</param>
     /// <param name="window">The window.</param>
     /// <param name="segments">Length and overlap of segments; null for one spectrum of all samples.</param>
+    /// <param name="record">Whose samples they are, for limits and findings; null for a plain array.</param>
     /// <param name="call">Who watches.</param>
-    internal static Spectrum Of(SampleStore volts, SampleRate rate, SpectralWindow window, (PointCount Points, Ratio Overlap)? segments, LongCall? call)
+    internal static Spectrum Of(SampleStore volts, SampleRate rate, SpectralWindow window, (PointCount Points, Ratio Overlap)? segments, Record? record, LongCall? call)
     {
         if (window is null)
             throw new ArgumentNullException(nameof(window));
@@ -137,7 +143,8 @@ public sealed class Spectrum
             segment = (int)points;
             hop = Math.Max(1, (int)Math.Round(points * (1 - parts.Overlap.Fraction)));
         }
-        return new PowerSpectra(volts, window, segment, hop).Mean(fs, call?.Part(0.05, 1));
+        IReadOnlyList<Finding> findings = record is null ? [] : ConverterLimits.Findings(record, lowest, highest, "lines and noise that clipping makes are in the spectrum", call);
+        return new PowerSpectra(volts, window, segment, hop).Mean(fs, findings, call?.Part(0.05, 1));
     }
 
     /// <summary>Frequency of a bin.</summary>

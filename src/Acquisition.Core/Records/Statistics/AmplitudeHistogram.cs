@@ -12,13 +12,14 @@ public sealed class AmplitudeHistogram
     private readonly long[] _counts;
     private readonly double[] _sums;
 
-    private AmplitudeHistogram(double low, double width, QuantityKind kind, long[] counts, double[] sums)
+    private AmplitudeHistogram(double low, double width, QuantityKind kind, long[] counts, double[] sums, IReadOnlyList<Finding> findings)
     {
         LowSi = low;
         WidthSi = width;
         Kind = kind;
         _counts = counts;
         _sums = sums;
+        Findings = findings.Frozen();
     }
 
     internal double LowSi { get; }
@@ -27,6 +28,9 @@ public sealed class AmplitudeHistogram
 
     /// <summary>What the samples are.</summary>
     public QuantityKind Kind { get; }
+
+    /// <summary>What the record says of itself.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Samples in each bin, from the lowest up.</summary>
     public IReadOnlyList<long> Counts => Array.AsReadOnly(_counts);
@@ -56,10 +60,10 @@ public sealed class AmplitudeHistogram
             throw new ArgumentException(FormattableString.Invariant($"record must hold finite samples; sample {index} is not"), nameof(record));
         AmplitudeDistribution distribution = AmplitudeDistribution.Of(record.Samples, bins, call?.Part(0.2, 1));
         call?.Completed();
-        return Of(distribution, bins, record.Kind);
+        return Of(distribution, bins, record.Kind, record.Findings);
     }
 
-    internal static AmplitudeHistogram Of(AmplitudeDistribution distribution, int bins, QuantityKind kind)
+    internal static AmplitudeHistogram Of(AmplitudeDistribution distribution, int bins, QuantityKind kind, IReadOnlyList<Finding> findings)
     {
         var counts = new long[bins];
         var sums = new double[bins];
@@ -72,7 +76,7 @@ public sealed class AmplitudeHistogram
             counts[bin] += distribution.Counts[i];
             sums[bin] += distribution.Sums[i];
         }
-        return new AmplitudeHistogram(distribution.Minimum, range / bins, kind, counts, sums);
+        return new AmplitudeHistogram(distribution.Minimum, range / bins, kind, counts, sums, findings);
     }
 
     internal double CentreOf(int bin) => LowSi + (bin + 0.5) * WidthSi;

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Threading;
 using Acquisition.Core.Records;
 
@@ -11,14 +12,18 @@ public sealed class RecordStatistics
     private readonly RunningMoments _moments;
     private readonly QuantityKind _kind;
 
-    private RecordStatistics(RunningMoments moments, QuantityKind kind)
+    private RecordStatistics(RunningMoments moments, QuantityKind kind, IReadOnlyList<Finding> findings)
     {
         _moments = moments;
         _kind = kind;
+        Findings = findings.Frozen();
     }
 
     /// <summary>How many samples.</summary>
     public PointCount Count => PointCount.FromPoints(_moments.Count);
+
+    /// <summary>What to know about the samples: what the record says of itself, and whether some lie at the ends of the converter.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>The smallest sample.</summary>
     public Quantity Minimum => new(_moments.Minimum, _kind);
@@ -61,8 +66,14 @@ public sealed class RecordStatistics
         _ = record ?? throw new ArgumentNullException(nameof(record));
         LongCall? call = LongCall.Of(progress, cancellation);
         RunningMoments moments = Moments(record.Samples, call, out int notFinite);
+        if (notFinite >= 0)
+        {
+            call?.Completed();
+            return new(PulseFindings.NotFinite(notFinite));
+        }
+        List<Finding> findings = ConverterLimits.Findings(record, moments.Minimum, moments.Maximum, "extremes, mean and rms may be those of the converter", call);
         call?.Completed();
-        return notFinite >= 0 ? new(PulseFindings.NotFinite(notFinite)) : new(new RecordStatistics(moments, record.Kind));
+        return new(new RecordStatistics(moments, record.Kind, findings));
     }
 
     private static RunningMoments Moments(SampleStore samples, LongCall? call, out int notFinite)

@@ -17,7 +17,7 @@ public sealed partial class Sweep
     private readonly double[] _decibels;
     private readonly double[]? _uncertainties;
 
-    private Sweep(double[] hertz, double[] decibels, double[]? uncertainties, double reference, double referenceUncertainty, string referenceText, double referenceHertz)
+    private Sweep(double[] hertz, double[] decibels, double[]? uncertainties, double reference, double referenceUncertainty, string referenceText, double referenceHertz, IReadOnlyList<Finding> findings)
     {
         _hertz = hertz;
         _decibels = decibels;
@@ -26,6 +26,7 @@ public sealed partial class Sweep
         ReferenceDeviation = referenceUncertainty;
         ReferenceText = referenceText;
         ReferenceHertz = referenceHertz;
+        Findings = findings.Frozen();
     }
 
     /// <summary>Measured points.</summary>
@@ -33,6 +34,9 @@ public sealed partial class Sweep
 
     /// <summary>The points, by rising frequency.</summary>
     public IReadOnlyList<SweepPoint> Points => Enumerable.Range(0, Count).Select(i => new SweepPoint(_hertz[i], _decibels[i], _uncertainties?[i])).ToArray();
+
+    /// <summary>What to know about the levels: warnings of the fits and records that they come from, each code once. Bandwidths, fitted models and attributions pass them on.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>The level that drops are counted from.</summary>
     public DecibelRatio ReferenceLevel => DecibelRatio.FromDecibels(ReferenceDecibels);
@@ -82,7 +86,7 @@ public sealed partial class Sweep
             if (uncertaintiesInDecibels is not null && !(uncertaintiesInDecibels[i] >= 0 && uncertaintiesInDecibels[i] <= 1e6))
                 throw new ArgumentException($"row {i}: {nameof(uncertaintiesInDecibels)} must be at least 0 dB; was {FewDigits.Number(uncertaintiesInDecibels[i], 17)}", nameof(uncertaintiesInDecibels));
         }
-        return Referenced((double[])hertz.Clone(), (double[])decibels.Clone(), (double[]?)uncertaintiesInDecibels?.Clone());
+        return Referenced((double[])hertz.Clone(), (double[])decibels.Clone(), (double[]?)uncertaintiesInDecibels?.Clone(), []);
     }
 
     /// <summary>A sweep from a table of levels in decibels.</summary>
@@ -129,7 +133,8 @@ public sealed partial class Sweep
             throw new ArgumentNullException(nameof(sines));
         FittedSine[] sorted = sines.OrderBy(s => s.Frequency.SiValue).ToArray();
         return OfAmplitudes(
-            sorted.Select(s => s.Frequency.SiValue).ToArray(), sorted.Select(s => s.Amplitude.SiValue).ToArray(), sorted.Select(s => s.AmplitudeUncertainty.SiValue).ToArray());
+            sorted.Select(s => s.Frequency.SiValue).ToArray(), sorted.Select(s => s.Amplitude.SiValue).ToArray(), sorted.Select(s => s.AmplitudeUncertainty.SiValue).ToArray())
+            .With(PassedOn.Gathered(sorted.Select(s => s.Findings)));
     }
 
     /// <summary>A sweep of gains from one channel to another, one comparison per frequency, in any order.</summary>
@@ -140,7 +145,8 @@ public sealed partial class Sweep
         if (gains is null)
             throw new ArgumentNullException(nameof(gains));
         ChannelComparison[] sorted = gains.OrderBy(g => g.Frequency.SiValue).ToArray();
-        return Of(sorted.Select(g => g.Frequency).ToArray(), sorted.Select(g => g.Gain).ToArray(), sorted.Select(g => g.GainUncertainty).ToArray());
+        return Of(sorted.Select(g => g.Frequency).ToArray(), sorted.Select(g => g.Gain).ToArray(), sorted.Select(g => g.GainUncertainty).ToArray())
+            .With(PassedOn.Gathered(sorted.Select(g => g.Findings)));
     }
 
     /// <summary>What a response would show at these frequencies, without uncertainty.</summary>
@@ -160,7 +166,7 @@ public sealed partial class Sweep
     public Sweep WithReference(Frequency frequency)
     {
         double level = Level(frequency.SiValue, nameof(frequency), out double? deviation);
-        return new Sweep(_hertz, _decibels, _uncertainties, level, deviation ?? 0, $"level at {FewDigits.Hertz(frequency.SiValue)}", frequency.SiValue);
+        return new Sweep(_hertz, _decibels, _uncertainties, level, deviation ?? 0, $"level at {FewDigits.Hertz(frequency.SiValue)}", frequency.SiValue, Findings);
     }
 
     /// <summary>The same sweep with drops counted from the median of its levels in a band: a mid-band gain that a single bad point does not move.</summary>
@@ -175,12 +181,12 @@ public sealed partial class Sweep
         double median = levels.Length % 2 == 1 ? levels[middle] : (levels[middle - 1] + levels[middle]) / 2;
         // A median scatters 1.2533 times as much as a mean of normal values; a single point as itself.
         double deviation = _uncertainties is null ? 0 : Math.Sqrt(inside.Average(i => _uncertainties[i] * _uncertainties[i]) / inside.Length) * (inside.Length > 2 ? Math.Sqrt(Math.PI / 2) : 1);
-        return new Sweep(_hertz, _decibels, _uncertainties, median, deviation, $"median level from {FewDigits.Hertz(low.SiValue)} to {FewDigits.Hertz(high.SiValue)}", Math.Sqrt(_hertz[inside[0]] * _hertz[inside[inside.Length - 1]]));
+        return new Sweep(_hertz, _decibels, _uncertainties, median, deviation, $"median level from {FewDigits.Hertz(low.SiValue)} to {FewDigits.Hertz(high.SiValue)}", Math.Sqrt(_hertz[inside[0]] * _hertz[inside[inside.Length - 1]]), Findings);
     }
 
     /// <summary>The same sweep with drops counted from a level known from elsewhere.</summary>
     public Sweep WithReferenceLevel(DecibelRatio level) =>
-        new(_hertz, _decibels, _uncertainties, level.Decibels, 0, $"stated level {FewDigits.Decibels(level.Decibels)}", _hertz[0]);
+        new(_hertz, _decibels, _uncertainties, level.Decibels, 0, $"stated level {FewDigits.Decibels(level.Decibels)}", _hertz[0], Findings);
 
     /// <summary>The level at a frequency, interpolated: linear in decibels over the logarithm of frequency.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The frequency lies outside the sweep: it is not extrapolated.</exception>
@@ -198,7 +204,7 @@ public sealed partial class Sweep
         if (inside.Length == 0)
             throw Refuse.OutOfRange(high.SiValue, Frequency.Kind, nameof(high), $"such that the band from {low} holds a point of the sweep");
         double[] Part(double[] values) => inside.Select(i => values[i]).ToArray();
-        return new Sweep(Part(_hertz), Part(_decibels), _uncertainties is null ? null : Part(_uncertainties), ReferenceDecibels, ReferenceDeviation, ReferenceText, ReferenceHertz);
+        return new Sweep(Part(_hertz), Part(_decibels), _uncertainties is null ? null : Part(_uncertainties), ReferenceDecibels, ReferenceDeviation, ReferenceText, ReferenceHertz, Findings);
     }
 
     /// <summary>This sweep less another one, at its own frequencies: what a power sensor, a reference receiver or a second channel saw drops out (handbook 10.2).</summary>
@@ -217,7 +223,9 @@ public sealed partial class Sweep
             if (deviations is not null)
                 deviations[i] = Math.Sqrt(Square(_uncertainties?[i] ?? 0) + Square(u ?? 0));
         }
-        return Referenced(_hertz, levels, deviations);
+        List<Finding> findings = [.. Findings];
+        findings.AddNew(other.Findings);
+        return Referenced(_hertz, levels, deviations, findings);
     }
 
     /// <summary>Peak-to-peak ripple in a band: highest less lowest measured level.</summary>
@@ -255,8 +263,10 @@ public sealed partial class Sweep
         return _decibels[above - 1] + share * (_decibels[above] - _decibels[above - 1]);
     }
 
-    private static Sweep Referenced(double[] hertz, double[] decibels, double[]? uncertainties) =>
-        new(hertz, decibels, uncertainties, decibels[0], uncertainties?[0] ?? 0, $"level at {FewDigits.Hertz(hertz[0])}, the first point", hertz[0]);
+    private static Sweep Referenced(double[] hertz, double[] decibels, double[]? uncertainties, IReadOnlyList<Finding> findings) =>
+        new(hertz, decibels, uncertainties, decibels[0], uncertainties?[0] ?? 0, $"level at {FewDigits.Hertz(hertz[0])}, the first point", hertz[0], findings);
+
+    private Sweep With(IReadOnlyList<Finding> findings) => Referenced(_hertz, _decibels, _uncertainties, findings);
 
     private static double Square(double x) => x * x;
 

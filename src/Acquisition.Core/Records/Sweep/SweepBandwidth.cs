@@ -44,6 +44,7 @@ public sealed class SweepBandwidth
             Judge(findings, Lower);
         if (!sweep.HasUncertainties && (Upper ?? Lower) is not null)
             findings.Add(new Finding("levels-without-uncertainty", Severity.Note, "the levels carry no uncertainty: that of the frequencies counts the spacing of the points only", "give each level its standard uncertainty"));
+        findings.AddRange(sweep.Findings);
         Findings = findings.Frozen();
     }
 

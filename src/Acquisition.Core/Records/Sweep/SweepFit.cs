@@ -45,14 +45,14 @@ public sealed class SweepFit
     /// <summary>Points less the fitted parameters: two, or one where the gain was given.</summary>
     public int DegreesOfFreedom { get; }
 
-    /// <summary>What to know about the fit, or why there is none.</summary>
+    /// <summary>What to know about the fit, or why there is none (that comes first); then what the sweep says of its levels.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     internal static SweepFit To(Sweep sweep, Func<Frequency, Response> model, double? knownGain)
     {
         double[] hertz = sweep.HertzValues;
         if (hertz.Length < 3)
-            return Refused(0, new Finding("sweep-fit-too-few-points", Severity.Failure, $"the sweep has {hertz.Length} points; gain and bandwidth need at least 3", "measure more points"));
+            return Refused(sweep, 0, new Finding("sweep-fit-too-few-points", Severity.Failure, $"the sweep has {hertz.Length} points; gain and bandwidth need at least 3", "measure more points"));
         var levels = new double[hertz.Length];
         var weights = new double[hertz.Length];
         bool weighted = sweep.HasUncertainties;
@@ -81,7 +81,7 @@ public sealed class SweepFit
             }
         }
         if (best - first < 1.5 * step || last - best < 1.5 * step)
-            return NotDetermined(profile, best, hertz);
+            return NotDetermined(sweep, profile, best, hertz);
         double low = best - step, high = best + step;
         for (int i = 0; i < 80; i++)
         {
@@ -97,7 +97,7 @@ public sealed class SweepFit
         double scale = weighted ? 1 : squaresAtBest / freedom;
         double logDeviation = Math.Sqrt(varianceOfLog * scale);
         if (!(logDeviation < 0.5))
-            return NotDetermined(profile, p, hertz);
+            return NotDetermined(sweep, profile, p, hertz);
         var findings = new List<Finding>();
         if (weighted && ChiSquaredTest.UpperTail(squaresAtBest, freedom) < 0.01)
         {
@@ -110,15 +110,16 @@ public sealed class SweepFit
             findings.Add(new Finding("bandwidth-extrapolated", Severity.Warning,
                 $"the fitted bandwidth {FewDigits.Hertz(bandwidth, 4)} lies beyond the sweep's end at {FewDigits.Hertz(hertz[hertz.Length - 1])}: it rests on the model", "sweep to a higher frequency"));
         }
+        findings.AddRange(sweep.Findings);
         return new SweepFit(
             model(Frequency.FromSi(bandwidth, "bandwidth")), bandwidth, bandwidth * logDeviation, profile.Gain(p), Math.Sqrt(varianceOfGain * scale),
             profile.Scatter(p, freedom), weighted ? squaresAtBest : null, freedom, findings);
     }
 
-    private static SweepFit NotDetermined(Profile profile, double p, double[] hertz) => Refused(profile.Scatter(p, hertz.Length - 2), new Finding(
+    private static SweepFit NotDetermined(Sweep sweep, Profile profile, double p, double[] hertz) => Refused(sweep, profile.Scatter(p, hertz.Length - 2), new Finding(
         "bandwidth-not-determined", Severity.Failure, $"the levels from {FewDigits.Hertz(hertz[0])} to {FewDigits.Hertz(hertz[hertz.Length - 1])} do not bend enough to tell a bandwidth", "sweep across the roll-off"), hertz.Length - 2);
 
-    private static SweepFit Refused(double residual, Finding reason, int freedom = 0) => new(null, 0, 0, 0, 0, residual, null, freedom, new[] { reason });
+    private static SweepFit Refused(Sweep sweep, double residual, Finding reason, int freedom = 0) => new(null, 0, 0, 0, 0, residual, null, freedom, [reason, .. sweep.Findings]);
 
     /// <summary>Bandwidth, gain and scatter in one line.</summary>
     public override string ToString() => Bandwidth is { } f ? $"{f.InWords(5)}{(BandwidthUncertainty is { } u ? $" (u = {u.InWords(2)})" : "")}, gain {Gain?.InWords()}, residual {ResidualDeviation.InWords()}" : Findings[0].ToString();
