@@ -140,6 +140,8 @@ public sealed partial class Record
     /// <summary>So many intervals, s: divided where the rate is what was given, so that whole rates give the nearest times.</summary>
     internal double Span(double intervals) => _keepsInterval ? intervals * _interval : intervals / _rate;
 
+    internal FourNumbers Span(FourNumbers intervals) => _keepsInterval ? intervals * _interval : intervals / _rate;
+
     private Quantity? Of(double? siValue) => siValue is { } value ? new Quantity(value, Kind) : null;
 
     private int RequireIndex(long index) => index >= 0 && index < Samples.Length

@@ -109,7 +109,7 @@ public sealed class EdgeJitter
     /// <summary>The cycle-to-cycle jitter that white, independent jitter of the single edges makes: √6 of it (handbook 8.6).</summary>
     public static Duration WhiteCycleToCycleJitter(Duration edgeJitter) => Duration.FromSi(Math.Sqrt(6) * edgeJitter.SiValue, nameof(edgeJitter));
 
-    internal static EdgeJitter OfSeconds(double[] instants, int count) => new(instants, count, null, null);
+    internal static EdgeJitter OfSeconds(double[] instants) => new(instants, instants.Length, null, null);
 
     private static double[] Seconds(IReadOnlyList<Duration> instants)
     {

@@ -1,4 +1,9 @@
 using System;
+#if NET8_0_OR_GREATER
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
+#endif
 
 namespace Acquisition.Core.Records;
 
@@ -17,17 +22,21 @@ internal abstract class EdgeScan
     /// <summary>Who watches; null where nobody does.</summary>
     internal LongCall? Call { get; set; }
 
-    /// <summary>The next transition.</summary>
-    internal abstract bool Next(out TransitionPlaces transition);
+    /// <summary>The next transition; false where there is none.</summary>
+    internal abstract bool Next(TransitionPlaces transition);
 
     /// <summary>A transition once more, from its crossing and that of the one before (0 where there is none).</summary>
     internal abstract TransitionPlaces Again(int crossing, int lastCrossing, bool rising);
+
+    /// <summary>Where a transition passes the middle level, from its crossing.</summary>
+    internal abstract double MiddleOf(int crossing);
 
     /// <summary>What surrounds a transition.</summary>
     /// <param name="t">The transition.</param>
     /// <param name="previous">The first sample of the state before it.</param>
     /// <param name="next">The first sample beyond the state after it.</param>
-    internal abstract Aberrations Around(in TransitionPlaces t, int previous, int next);
+    /// <param name="cut">How many of its two regions are cut short.</param>
+    internal abstract Aberrations Around(TransitionPlaces t, int previous, int next, out int cut);
 }
 
 /// <summary>The scan of one kind of samples.</summary>
@@ -35,9 +44,12 @@ internal sealed class EdgeScan<TView> : EdgeScan
     where TView : struct, ISampleView
 {
     private readonly TView _samples;
-    private readonly Level _low, _high, _middle, _armLow, _armHigh;
-    private readonly Level _risingProximal, _risingDistal, _fallingProximal, _fallingDistal;
-    private readonly double _tolerance, _amplitude, _regionFactor;
+    private readonly EdgeLevels _rising, _falling;
+    private readonly Level _middle, _armLow, _armHigh;
+    private readonly double _tolerance, _regionFactor;
+#if NET8_0_OR_GREATER
+    private readonly bool _bits;
+#endif
     private int _position, _lastCrossing, _nextLook;
     private bool _isHigh, _started;
 
@@ -45,21 +57,21 @@ internal sealed class EdgeScan<TView> : EdgeScan
     {
         _samples = samples;
         double middle = states.AtFraction(settings.Middle.SiValue), arm = Math.Max(settings.Hysteresis.SiValue * states.AmplitudeSi, 3 * states.NoiseSi);
-        _low = samples.LevelOf(states.LowSi);
-        _high = samples.LevelOf(states.HighSi);
+        Level low = samples.LevelOf(states.LowSi), high = samples.LevelOf(states.HighSi);
         _middle = samples.LevelOf(middle);
         _armLow = samples.LevelOf(middle - arm);
         _armHigh = samples.LevelOf(middle + arm);
-        _risingProximal = samples.LevelOf(states.AtFraction(settings.Proximal.SiValue));
-        _risingDistal = samples.LevelOf(states.AtFraction(settings.Distal.SiValue));
-        _fallingProximal = samples.LevelOf(states.AtFraction(1 - settings.Proximal.SiValue));
-        _fallingDistal = samples.LevelOf(states.AtFraction(1 - settings.Distal.SiValue));
+        double proximal = settings.Proximal.SiValue, distal = settings.Distal.SiValue;
+        _rising = new EdgeLevels(true, low.Value, _armLow, samples.LevelOf(states.AtFraction(proximal)), _middle, samples.LevelOf(states.AtFraction(distal)), _armHigh, high);
+        _falling = new EdgeLevels(false, high.Value, _armHigh, samples.LevelOf(states.AtFraction(1 - proximal)), _middle, samples.LevelOf(states.AtFraction(1 - distal)), _armLow, low);
         _tolerance = Math.Max(Math.Max(4.5 * states.NoiseSi, 1.01 * step), 1e-9 * states.AmplitudeSi);
-        _amplitude = states.AmplitudeSi;
         _regionFactor = settings.RegionFactor;
+#if NET8_0_OR_GREATER
+        _bits = samples.HasBits(_rising) && samples.HasBits(_falling);
+#endif
     }
 
-    internal override bool Next(out TransitionPlaces transition)
+    internal override bool Next(TransitionPlaces transition)
     {
         TView samples = _samples;
         int end = samples.Length;
@@ -69,18 +81,28 @@ internal sealed class EdgeScan<TView> : EdgeScan
         {
             bool rising = !_isHigh;
             int crossing = Call is null ? Crossing(rising, _position, end) : CrossingWatched(rising, _position, end);
+#if NET8_0_OR_GREATER
+            if (_bits && samples.HasBitsAround(crossing) && samples.BitsAround(crossing, rising ? _rising : _falling).TryMeasure(out int last, out int first, out int outside, out int turns)
+                && crossing + last >= _lastCrossing)
+            {
+                Rejected += turns;
+                _position = crossing + outside;
+                Place(transition, crossing, crossing + last, crossing + first, rising ? _rising : _falling);
+                transition.IsMonotone = turns == 0;
+                _lastCrossing = crossing;
+                _isHigh = rising;
+                return true;
+            }
+#endif
             int armed = Armed(crossing, end);
             if (armed >= end)
-            {
-                transition = default;
                 return false;
-            }
             int again = Turns(crossing, armed, rising);
             Rejected += again;
             _position = armed;
             if (samples.IsAtOrAbove(armed, rising ? _armHigh : _armLow) == rising)
             {
-                transition = Measure(crossing, _lastCrossing, rising, again > 0);
+                Measure(transition, crossing, _lastCrossing, rising, again > 0);
                 _lastCrossing = crossing;
                 _isHigh = rising;
                 return true;
@@ -89,35 +111,56 @@ internal sealed class EdgeScan<TView> : EdgeScan
         }
     }
 
-    internal override TransitionPlaces Again(int crossing, int lastCrossing, bool rising) =>
-        Measure(crossing, lastCrossing, rising, Turns(crossing, Armed(crossing, _samples.Length), rising) > 0);
-
-    internal override Aberrations Around(in TransitionPlaces t, int previous, int next)
+    internal override TransitionPlaces Again(int crossing, int lastCrossing, bool rising)
     {
-        if (double.IsNaN(t.Duration))
-            return Aberrations.None;
-        TView samples = _samples;
-        double length = Math.Max(3, _regionFactor * Math.Max(t.Duration, 1));
-        int before = (int)Math.Floor(t.Proximal), from = (int)Math.Max(previous, Math.Ceiling(t.Proximal - length));
-        int after = (int)Math.Ceiling(t.Distal), to = (int)Math.Min(next, Math.Floor(t.Distal + length) + 1);
-        int cut = (t.Proximal - length < previous ? 1 : 0) + (t.Distal + length > next ? 1 : 0);
-        double left = t.IsRising ? _low.Value : _high.Value, reached = t.IsRising ? _high.Value : _low.Value;
-        double over = double.NaN, under = double.NaN, pre = double.NaN;
-        bool rising = t.IsRising;
-        if (before >= from)
-            pre = Math.Max(0, Excess(left, samples.Extreme(!rising, from, before + 1), rising));
-        if (after < to)
-        {
-            over = Math.Max(0, Excess(samples.Extreme(rising, after, to), reached, rising));
-            // What is short of the state before it has been reached belongs to the transition.
-            int arrival = rising ? samples.NextAtOrAbove(_high, after, to) : samples.NextBelow(_low, after, to);
-            under = arrival < to ? Math.Max(0, Excess(reached, samples.Extreme(!rising, arrival, to), rising)) : 0;
-        }
-        return new Aberrations(over, under, pre, cut);
+        var transition = new TransitionPlaces();
+        Measure(transition, crossing, lastCrossing, rising, Turns(crossing, Armed(crossing, _samples.Length), rising) > 0);
+        return transition;
     }
 
-    /// <summary>How far a value lies beyond another one, in parts of the amplitude.</summary>
-    private double Excess(double value, double than, bool rising) => (rising ? value - than : than - value) / _amplitude;
+    internal override double MiddleOf(int crossing) => Place(crossing, _middle);
+
+    internal override Aberrations Around(TransitionPlaces t, int previous, int next, out int cut)
+    {
+        cut = 0;
+        double duration = t.Duration;
+        if (double.IsNaN(duration))
+            return Aberrations.None;
+        TView samples = _samples;
+        double length = _regionFactor * (duration > 1 ? duration : 1);
+        length = length > 3 ? length : 3;
+        double begin = t.Proximal - length, end = t.Distal + length;
+        int before = Whole(t.Proximal), from = previous, after = t.FirstBeyond, to = next;
+        if (begin >= previous)
+            from = Whole(Math.Ceiling(begin));
+        else
+            cut++;
+        if (end <= next)
+            to = Math.Min(next, Whole(end) + 1);
+        else
+            cut++;
+        bool rising = t.IsRising;
+        EdgeLevels levels = rising ? _rising : _falling;
+        double over = double.NaN, under = double.NaN, pre = double.NaN;
+#if NET8_0_OR_GREATER
+        if (samples.TryRegions(levels, from, before, after, to, out pre, out over, out under))
+            return Parts(levels, pre, over, under);
+#endif
+        if (before >= from)
+            pre = samples.Extreme(!rising, from, before + 1);
+        if (after < to)
+        {
+            over = samples.Extreme(rising, after, to);
+            // What is short of the state before it has been reached belongs to the transition.
+            int arrival = rising ? samples.NextAtOrAbove(levels.Reached, after, to) : samples.NextBelow(levels.Reached, after, to);
+            under = arrival < to ? samples.Extreme(!rising, arrival, to) : levels.Reached.Value;
+        }
+        return Parts(levels, pre, over, under);
+    }
+
+    /// <summary>How far extremes lie beyond the states, in parts of the amplitude.</summary>
+    private static Aberrations Parts(EdgeLevels levels, double pre, double over, double under) =>
+        new(((new FourNumbers(0, over, under, pre) - levels.States) / levels.Amplitudes).AtLeastZero());
 
     private void Start()
     {
@@ -182,11 +225,11 @@ internal sealed class EdgeScan<TView> : EdgeScan
     }
 
     /// <summary>Proximal and distal crossings and what lies between them.</summary>
-    private TransitionPlaces Measure(int crossing, int lastCrossing, bool rising, bool turnedBack)
+    private void Measure(TransitionPlaces transition, int crossing, int lastCrossing, bool rising, bool turnedBack)
     {
         TView samples = _samples;
-        Level proximal = rising ? _risingProximal : _fallingProximal, distal = rising ? _risingDistal : _fallingDistal, back = rising ? _armLow : _armHigh;
-        double middle = Place(crossing, _middle);
+        EdgeLevels levels = rising ? _rising : _falling;
+        Level proximal = levels.Proximal, distal = levels.Distal, back = levels.Near;
         int before = crossing - 1;
         while (before >= lastCrossing && samples.IsAtOrAbove(before, proximal) == rising)
             before--;
@@ -199,8 +242,40 @@ internal sealed class EdgeScan<TView> : EdgeScan
                 after = end;
         }
         if (before < lastCrossing || after >= end)
-            return new TransitionPlaces(rising, double.NaN, middle, double.NaN, after - before - 1, 0, !turnedBack, crossing);
-        return new TransitionPlaces(rising, Place(before + 1, proximal), middle, Place(after, distal), after - before - 1, after - before, !turnedBack && GoesItsWay(before, after, rising), crossing);
+        {
+            transition.IsRising = rising;
+            transition.Crossing = crossing;
+            transition.Middle = Place(crossing, _middle);
+            transition.Proximal = transition.Distal = double.NaN;
+            transition.FirstOf = transition.FirstBeyond = crossing;
+            transition.SamplesOnEdge = after - before - 1;
+            transition.Widest = 0;
+            transition.IsMonotone = !turnedBack;
+            return;
+        }
+        Place(transition, crossing, before, after, levels);
+        transition.IsMonotone = !turnedBack && GoesItsWay(before, after, rising);
+    }
+
+    /// <summary>Where the straight lines to the samples beyond the levels pass them.</summary>
+#if NET8_0_OR_GREATER
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+#endif
+    private void Place(TransitionPlaces transition, int crossing, int before, int after, EdgeLevels levels)
+    {
+        TView samples = _samples;
+        var from = new FourNumbers(samples[before], samples[crossing - 1], samples[after - 1], 0);
+        var to = new FourNumbers(samples[before + 1], samples[crossing], samples[after], 1);
+        FourNumbers places = new FourNumbers(before, crossing - 1, after - 1, 0) + (levels.References - from) / (to - from);
+        transition.IsRising = levels.IsRising;
+        transition.Crossing = crossing;
+        transition.Proximal = places.First;
+        transition.Middle = places.Second;
+        transition.Distal = places.Third;
+        transition.FirstOf = Whole(Math.Ceiling(places.First));
+        transition.FirstBeyond = Whole(Math.Ceiling(places.Third));
+        transition.SamplesOnEdge = after - before - 1;
+        transition.Widest = after - before;
     }
 
     /// <summary>Whether samples go one way, but for the noise.</summary>
@@ -218,6 +293,14 @@ internal sealed class EdgeScan<TView> : EdgeScan
         }
         return true;
     }
+
+    /// <summary>The whole part of a place in the record: never too large for an integer, so that nothing has to be looked at but the number.</summary>
+    private static int Whole(double place) =>
+#if NET8_0_OR_GREATER
+        Sse2.IsSupported ? Sse2.ConvertToInt32WithTruncation(Vector128.CreateScalarUnsafe(place)) : (int)place;
+#else
+        (int)place;
+#endif
 
     /// <summary>Where the straight line to a sample from the one before passes a level.</summary>
     private double Place(int index, in Level level)

@@ -6,16 +6,12 @@ namespace Acquisition.Core;
 
 public sealed partial class PulseMeasurement
 {
-    /// <summary>So many instants of one direction are kept for jitter: 8 MB.</summary>
-    private const int MostInstants = 1_000_000;
-
     /// <summary>Goes through the transitions once and keeps what statistics need, not the transitions themselves.</summary>
     private sealed class Collector
     {
         private readonly PulseMeasurement _result;
         private readonly EdgeScan _scan;
         private readonly Record _record;
-        private readonly GrowingArray<double> _rising = new();
         private readonly double _swing;
         private readonly int _leastOnEdge;
 
@@ -41,14 +37,17 @@ public sealed partial class PulseMeasurement
         {
             _scan.Call = call;
             _scan.OnRunt = AddRunt;
-            bool some = _scan.Next(out TransitionPlaces current);
+            TransitionPlaces current = new(), next = new();
+            bool some = _scan.Next(current);
             int previous = 0;
             while (some)
             {
-                some = _scan.Next(out TransitionPlaces next);
-                Add(current, _scan.Around(current, previous, some ? next.FirstOf : _record.Length));
+                some = _scan.Next(next);
+                Aberrations aberrations = _scan.Around(current, previous, some ? next.FirstOf : _record.Length, out int cut);
+                _regionsCut += cut;
+                Add(current, aberrations);
                 previous = current.FirstBeyond;
-                current = next;
+                (current, next) = (next, current);
             }
             // The scan stays with the list of transitions; the collector does not.
             _scan.Call = null;
@@ -56,31 +55,30 @@ public sealed partial class PulseMeasurement
             Finish();
         }
 
-        private void Add(in TransitionPlaces t, in Aberrations aberrations)
+        private void Add(TransitionPlaces t, in Aberrations aberrations)
         {
             _transitions++;
             _result._transitions.Add(t);
-            _regionsCut += aberrations.RegionsCut;
             if (!t.IsMonotone)
                 _notMonotone++;
             bool resolved = t.SamplesOnEdge >= _leastOnEdge;
-            double seconds = resolved ? _record.Span(t.Duration) : double.NaN, duty = double.NaN;
-            if (t.IsRising)
+            bool rising = t.IsRising;
+            double since = rising ? _lastRise : _lastFall, sinceOther = rising ? _lastFall : _lastRise, duty = double.NaN;
+            FourNumbers seconds = _record.Span(new FourNumbers(resolved ? t.Duration : double.NaN, 0, t.Middle - sinceOther, t.Middle - since));
+            if (rising)
             {
                 _riseCounts.Add(t, resolved);
                 duty = (_lastFall - _lastRise) / (t.Middle - _lastRise);
-                _rises.Add(seconds, _swing / seconds, _record.Span(t.Middle - _lastFall), _record.Span(t.Middle - _lastRise));
+                _rises.Add(new FourNumbers(seconds.First, _swing / seconds.First, seconds.Third, seconds.Fourth));
                 _lastRise = t.Middle;
-                if (_rising.Count < MostInstants)
-                    _rising.Add(_record.Span(t.Middle));
             }
             else
             {
                 _fallCounts.Add(t, resolved);
-                _falls.Add(seconds, -_swing / seconds, _record.Span(t.Middle - _lastRise), _record.Span(t.Middle - _lastFall));
+                _falls.Add(new FourNumbers(seconds.First, -_swing / seconds.First, seconds.Third, seconds.Fourth));
                 _lastFall = t.Middle;
             }
-            _ratios.Add(duty, aberrations.Overshoot, aberrations.Undershoot, aberrations.Preshoot);
+            _ratios.Add(aberrations.After(duty));
         }
 
         private void AddRunt(double start, double end, double extreme, bool positive)
@@ -142,17 +140,16 @@ public sealed partial class PulseMeasurement
 
         private void FindJitter(List<Finding> findings)
         {
-            if (_riseCounts.All > _rising.Count)
-                findings.Add(new Finding("jitter-of-first-edges", Severity.Note, FormattableString.Invariant($"jitter and missing pulses are those of the first {MostInstants} rising edges")));
-            _result.MissingPulseCount = PulseTrain.Missing(_rising.Items, _rising.Count, out double period);
-            if (_result.MissingPulseCount > 0)
+            if (_riseCounts.All > TransitionList.MostInstants)
+                findings.Add(new Finding("jitter-of-first-edges", Severity.Note, FormattableString.Invariant($"jitter and missing pulses are those of the first {TransitionList.MostInstants} rising edges")));
+            if (PulseTrain.MayMiss(_rises[3]))
             {
-                Finding missing = PulseFindings.Missing(_result.MissingPulseCount, period);
-                findings.Add(missing);
-                _result.Jitter = new(missing);
-                return;
+                _result.MissingPulseCount = PulseTrain.Missing(_result._transitions.RisingInstants(), out double period);
+                if (_result.MissingPulseCount > 0)
+                    findings.Add(_result._noJitter = PulseFindings.Missing(_result.MissingPulseCount, period));
             }
-            _result.Jitter = _rising.Count >= 4 ? new(EdgeJitter.OfSeconds(_rising.Items, _rising.Count)) : new(PulseFindings.NotEnough("jitter", "at least 4 rising edges"));
+            if (_riseCounts.All < 4)
+                _result._noJitter = PulseFindings.NotEnough("jitter", "at least 4 rising edges");
         }
 
         private static Duration Seconds(double seconds) => Duration.FromSi(seconds, "duration");
@@ -164,7 +161,7 @@ public sealed partial class PulseMeasurement
         internal long All, Complete, Unresolved;
         internal int WidestUnresolved;
 
-        internal void Add(in TransitionPlaces t, bool resolved)
+        internal void Add(TransitionPlaces t, bool resolved)
         {
             All++;
             if (double.IsNaN(t.Duration))

@@ -19,6 +19,10 @@ public sealed partial class PulseMeasurement
     private readonly List<Runt> _runts = new();
     private readonly List<Finding> _findings = new();
 
+    /// <summary>Why there is no jitter; else it is computed when somebody asks for it.</summary>
+    private Finding? _noJitter;
+    private EdgeJitter? _jitter;
+
     private PulseMeasurement(Record record, PulseSettings settings, LongCall? call)
     {
         Record = record;
@@ -34,7 +38,7 @@ public sealed partial class PulseMeasurement
             RisingDuration = FallingDuration = Period = PositivePulseDuration = NegativePulseDuration = absent;
             RisingSlewRate = FallingSlewRate = new(reason!);
             DutyFactor = Overshoot = Undershoot = Preshoot = new(reason!);
-            Jitter = new(reason!);
+            _noJitter = reason;
             Frequency = new(reason!);
             return;
         }
@@ -106,7 +110,7 @@ public sealed partial class PulseMeasurement
     public Measured<Statistics<Ratio>> Preshoot { get; private set; }
 
     /// <summary>Jitter of the rising edges; absent for fewer than 4, and where pulses are missing.</summary>
-    public Measured<EdgeJitter> Jitter { get; private set; }
+    public Measured<EdgeJitter> Jitter => _noJitter is { } reason ? new(reason) : new(_jitter ??= EdgeJitter.OfSeconds(_transitions.RisingInstants()));
 
     /// <summary>What to know about the measurement.</summary>
     public IReadOnlyList<Finding> Findings => _findings.AsReadOnly();

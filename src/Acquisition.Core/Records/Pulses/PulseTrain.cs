@@ -8,12 +8,16 @@ internal static class PulseTrain
     /// <summary>A train is regular when this share of its periods lies within this part of their median.</summary>
     private const double RegularShare = 0.7, RegularSpread = 0.1;
 
-    internal static long Missing(double[] instants, int count, out double period)
+    /// <summary>Whether a period may hide a missing pulse: only where one is nearly half as long again as another can it be twice the median.</summary>
+    internal static bool MayMiss(in RunningMoments periods) => periods.Count >= 3 && periods.Maximum >= 1.4 * periods.Minimum;
+
+    /// <summary>How many edges of one direction are missing, and the period of the train; 0 for a train that is not regular.</summary>
+    internal static long Missing(double[] instants, out double period)
     {
         period = 0;
-        if (count < 4)
+        if (instants.Length < 4)
             return 0;
-        var periods = new double[count - 1];
+        var periods = new double[instants.Length - 1];
         for (int k = 0; k < periods.Length; k++)
             periods[k] = instants[k + 1] - instants[k];
         double median = Selected(periods, periods.Length / 2);

@@ -11,7 +11,7 @@ public sealed partial class PulseTransition
     private readonly double _place, _proximal, _distal;
     private readonly int _widest, _endOfState;
 
-    internal PulseTransition(PulseMeasurement measurement, in TransitionPlaces places, in Aberrations aberrations, int endOfState)
+    internal PulseTransition(PulseMeasurement measurement, TransitionPlaces places, in Aberrations aberrations, int endOfState)
     {
         _measurement = measurement;
         _place = places.Middle;

@@ -7,7 +7,8 @@ using System.Runtime.InteropServices;
 namespace Acquisition.Core.Records;
 
 /// <summary>
-/// Counts bytes. Neighbouring samples are often equal, and adding to the same counter twice in a row waits for memory each time; eight tables in turn do not wait.
+/// Counts bytes. Neighbouring samples are often equal, and adding to the same counter twice in a row waits for memory each time; several tables in turn do not wait. Many bytes
+/// are counted in pairs: half as many counters are touched, and few of the 65 536 are in use in a record of two states.
 /// </summary>
 internal static class ByteHistogram
 {
@@ -16,6 +17,13 @@ internal static class ByteHistogram
 
     internal static void Count(byte[] codes, int from, int count, long[] counts)
     {
+#if NET8_0_OR_GREATER
+        if (count >= FewestInPairs)
+        {
+            CountPairs(codes, from, count, counts);
+            return;
+        }
+#endif
         var tables = new int[8 * 256];
         for (int end = from + count; from < end;)
         {
@@ -64,4 +72,49 @@ internal static class ByteHistogram
         for (; i < end; i++)
             tables[codes[i]]++;
     }
+
+#if NET8_0_OR_GREATER
+    /// <summary>Emptying the tables of pairs takes as long as counting a hundred thousand bytes.</summary>
+    private const int FewestInPairs = 1 << 20;
+
+    private static void CountPairs(byte[] codes, int from, int count, long[] counts)
+    {
+        var tables = new int[2 * 65536];
+        int whole = count & ~7;
+        for (int i = 0, length; i < whole; i += length)
+        {
+            length = Math.Min(Stretch, whole - i);
+            AddPairs(codes, from + i, length, tables);
+            for (int second = 0; second < 256; second++)
+            {
+                long some = 0;
+                for (int first = 0; first < 256; first++)
+                {
+                    int pairs = tables[(second << 8) + first] + tables[65536 + (second << 8) + first];
+                    counts[first] += pairs;
+                    some += pairs;
+                }
+                counts[second] += some;
+            }
+            if (length < whole - i)
+                Array.Clear(tables, 0, tables.Length);
+        }
+        for (int i = from + whole; i < from + count; i++)
+            counts[codes[i]]++;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static void AddPairs(byte[] codes, int from, int length, int[] tables)
+    {
+        ref int counts = ref MemoryMarshal.GetArrayDataReference(tables);
+        for (int i = from, end = from + length; i < end; i += 8)
+        {
+            ulong eight = Unsafe.ReadUnaligned<ulong>(ref codes[i]);
+            Unsafe.Add(ref counts, (nint)(ushort)eight)++;
+            Unsafe.Add(ref counts, 65536 + (nint)(ushort)(eight >> 16))++;
+            Unsafe.Add(ref counts, (nint)(ushort)(eight >> 32))++;
+            Unsafe.Add(ref counts, 65536 + (nint)(eight >> 48))++;
+        }
+    }
+#endif
 }

@@ -56,6 +56,21 @@ internal readonly struct NumberView<T, TPrecision> : ISampleView
         return i;
     }
 
+#if NET8_0_OR_GREATER
+    // A vector holds few numbers: walking along an edge is as fast.
+    public bool HasBits(EdgeLevels levels) => false;
+
+    public bool HasBitsAround(int crossing) => false;
+
+    public EdgeBits BitsAround(int crossing, EdgeLevels levels) => default;
+
+    public bool TryRegions(EdgeLevels levels, int from, int before, int after, int to, out double pre, out double over, out double under)
+    {
+        pre = over = under = double.NaN;
+        return false;
+    }
+#endif
+
     public double Extreme(bool highest, int from, int to)
     {
         Extremes(from, to, out double low, out double high);

@@ -21,6 +21,23 @@ internal interface ISampleView
     /// <summary>The first sample below a level, or <paramref name="to"/> where there is none.</summary>
     int NextBelow(in Level level, int from, int to);
 
+#if NET8_0_OR_GREATER
+    /// <summary>Whether the samples can be compared with the levels of transitions many at once.</summary>
+    bool HasBits(EdgeLevels levels);
+
+    /// <summary>Whether there are enough samples around a crossing to do so.</summary>
+    bool HasBitsAround(int crossing);
+
+    /// <summary>The samples around a crossing, compared with the levels of a transition.</summary>
+    EdgeBits BitsAround(int crossing, EdgeLevels levels);
+
+    /// <summary>
+    /// What lies around a transition, where both regions are short enough to be looked at at once: the extreme to the side of the state that is left, from <paramref name="from"/> to
+    /// <paramref name="before"/>; from <paramref name="after"/> to before <paramref name="to"/> the extreme beyond the state that is reached, and the one short of it once it has been reached.
+    /// </summary>
+    bool TryRegions(EdgeLevels levels, int from, int before, int after, int to, out double pre, out double over, out double under);
+#endif
+
     /// <summary>The largest or the smallest value from <paramref name="from"/> to before <paramref name="to"/>, of at least one sample; all are numbers.</summary>
     double Extreme(bool highest, int from, int to);
 }

@@ -1,7 +1,9 @@
 using System;
 #if NET8_0_OR_GREATER
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 #endif
 
 namespace Acquisition.Core.Records;
@@ -18,10 +20,11 @@ internal readonly struct ShortView : ISampleView
         _scale = scale;
         _codes = codes;
         _first = first;
+        Length = scale.Length;
         _flip = flip;
     }
 
-    public int Length => _scale.Length;
+    public int Length { get; }
 
     public double this[int index] => _scale.ValueOf(CodeAt(_first + index));
 
@@ -40,6 +43,42 @@ internal readonly struct ShortView : ISampleView
         Extremes(from, to, out double low, out double high);
         return highest ? high : low;
     }
+
+#if NET8_0_OR_GREATER
+    public bool HasBits(EdgeLevels levels) => Vector256.IsHardwareAccelerated && levels.HighestCode < 65536;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public bool HasBitsAround(int crossing) => crossing >= EdgeBits.Before && crossing <= Length - EdgeBits.Samples - 1 + EdgeBits.Before;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public EdgeBits BitsAround(int crossing, EdgeLevels levels)
+    {
+        ref ushort first = ref Unsafe.As<short, ushort>(ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_codes), _first + crossing - EdgeBits.Before));
+        Vector256<ushort> flips = Vector256.Create((ushort)_flip), a = Vector256.LoadUnsafe(ref first) ^ flips, b = Vector256.LoadUnsafe(ref first, 16) ^ flips;
+        Vector256<ushort> afterA = Vector256.LoadUnsafe(ref first, 1) ^ flips, afterB = Vector256.LoadUnsafe(ref first, 17) ^ flips;
+        uint falls = levels.IsRising ? 0 : uint.MaxValue;
+        uint onward = levels.IsRising
+            ? Bits(Vector256.GreaterThanOrEqual(afterA, a), Vector256.GreaterThanOrEqual(afterB, b))
+            : Bits(Vector256.LessThanOrEqual(afterA, a), Vector256.LessThanOrEqual(afterB, b));
+        return new EdgeBits(falls ^ Bits(a, b, levels.Near), falls ^ Bits(a, b, levels.Proximal), falls ^ Bits(a, b, levels.Middle), falls ^ Bits(a, b, levels.Distal), falls ^ Bits(a, b, levels.Far), onward);
+    }
+
+    public bool TryRegions(EdgeLevels levels, int from, int before, int after, int to, out double pre, out double over, out double under)
+    {
+        pre = over = under = double.NaN;
+        return false;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static uint Bits(Vector256<ushort> a, Vector256<ushort> b, in Level level)
+    {
+        Vector256<ushort> threshold = Vector256.Create((ushort)level.Code);
+        return Bits(Vector256.GreaterThanOrEqual(a, threshold), Vector256.GreaterThanOrEqual(b, threshold));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static uint Bits(Vector256<ushort> a, Vector256<ushort> b) => Vector256.Narrow(a, b).ExtractMostSignificantBits();
+#endif
 
     internal void Extremes(int from, int to, out double lowest, out double highest)
     {

@@ -1,4 +1,5 @@
 #if NET8_0_OR_GREATER
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 #endif
 
@@ -18,9 +19,10 @@ internal struct FourMoments
 
     internal readonly RunningMoments this[int index] => new((long)_count[index], _mean[index], _squares[index], _minimum[index], _maximum[index]);
 
-    internal void Add(double first, double second, double third, double fourth)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal void Add(FourNumbers values)
     {
-        Vector256<double> value = Vector256.Create(first, second, third, fourth), there = Vector256.Equals(value, value);
+        Vector256<double> value = values.Vector, there = Vector256.Equals(value, value);
         _count += Vector256<double>.One & there;
         Vector256<double> off = value - _mean, mean = _mean + off / _count;
         _squares += off * (value - mean) & there;
@@ -43,12 +45,12 @@ internal struct FourMoments
         _ => _fourth,
     };
 
-    internal void Add(double first, double second, double third, double fourth)
+    internal void Add(FourNumbers values)
     {
-        Add(ref _first, first);
-        Add(ref _second, second);
-        Add(ref _third, third);
-        Add(ref _fourth, fourth);
+        Add(ref _first, values.First);
+        Add(ref _second, values.Second);
+        Add(ref _third, values.Third);
+        Add(ref _fourth, values.Fourth);
     }
 
     private static void Add(ref RunningMoments moments, double value)

@@ -18,6 +18,16 @@ public sealed class PlainPulsesTests
             Compare(record, Settings(random));
     }
 
+    /// <summary>Edges every few samples to every few vectors, slow ones among them, with noise that crosses every level more than once: what is looked at many samples at a time must be what is walked.</summary>
+    [Property(MaxTest = 300)]
+    public void DenseNoisyEdges_AreToTheLastBit_WhatThePlainProcedureFinds(int seed)
+    {
+        var random = new Random(seed);
+        double[] shape = Shape(random, random.Next(20, 2500), random.Next(2, 80));
+        foreach (Record record in Records(shape, random))
+            Compare(record, Settings(random));
+    }
+
     [Fact]
     public void LongRecordsOfDenseEdges_AgreeBeyondEveryBlock()
     {
@@ -98,6 +108,8 @@ public sealed class PlainPulsesTests
         Assert.Equal(plain.Runts.Count, fast.RuntCount);
         string rejected = FormattableString.Invariant($"{plain.Rejected} further crossings");
         Assert.Equal(plain.Rejected > 0, fast.Findings.Any(x => x.Code == "crossings-rejected" && x.Message.StartsWith(rejected, StringComparison.Ordinal)));
+        int bent = plain.Edges.Count(x => !x.Monotone);
+        Assert.Equal(bent > 0, fast.Findings.Any(x => x.Code == "edge-not-monotone" && x.Message.StartsWith(FormattableString.Invariant($"{bent} "), StringComparison.Ordinal)));
         int cut = plain.Edges.Sum(x => x.RegionsCut);
         Assert.Equal(cut > 0, fast.Findings.Any(x => x.Code == "aberration-region-cut" && x.Message.StartsWith(FormattableString.Invariant($"{cut} "), StringComparison.Ordinal)));
         for (int k = 0; k < plain.Edges.Count; k++)
