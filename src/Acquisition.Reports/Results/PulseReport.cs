@@ -105,11 +105,17 @@ public static class PulseReport
             {
                 ("rising transition duration", x.RisingDurationUncertainty), ("falling transition duration", x.FallingDurationUncertainty), ("positive pulse duration", x.PositivePulseDurationUncertainty),
                 ("negative pulse duration", x.NegativePulseDurationUncertainty), ("period", x.PeriodUncertainty),
-            }.Where(row => row.Item2.HasValue).Select(row => Parts(row.Item1, row.Item2.Value)));
+            }.Where(row => row.Item2.HasValue).Select(row => Parts(row.Item1, row.Item2.Value)))
+            .WithRows(x.DutyFactorUncertainty is { HasValue: true } duty ? new[] { Parts(duty.Value) } : Array.Empty<ReportCell[]>());
 
     private static ReportCell[] Parts(string name, TimingUncertainty u) => new[]
     {
         name, ReportCell.Of(u.Standard), ReportCell.Of(u.Noise), ReportCell.Of(u.Interpolation), ReportCell.Of(u.StateLevels), ReportCell.Of(u.Timebase), ReportCell.Of(u.ClockJitter),
+    };
+
+    private static ReportCell[] Parts(DutyFactorUncertainty u) => new[]
+    {
+        "duty factor", ReportCell.Of(u.Standard), ReportCell.Of(u.Noise), ReportCell.Of(u.Interpolation), ReportCell.Of(u.StateLevels), ReportCell.Empty, ReportCell.Empty,
     };
 
     private static ReportValues Jitter(EdgeJitter jitter) => new ReportValues("jitter", "Jitter of the rising edges")

@@ -67,7 +67,45 @@ internal readonly struct LevelCrossing
         settings.TimebaseLimit.SiValue * Math.Abs(record.Span(to._place - from._place)) / Math.Sqrt(3),
         Math.Sqrt(2) * settings.ClockJitter.SiValue);
 
+    /// <summary>
+    /// What a duty factor (from a rising crossing to a falling one, over the period to the next rising one) makes of its three crossings, in parts: the falling one moves it by one over
+    /// the period, the rising ones, of which the next cycle has one too, by the rest to either side. The time base cancels.
+    /// </summary>
+    internal static DutyParts Duty(StateLevels states, in LevelCrossing rise, in LevelCrossing fall, in LevelCrossing next)
+    {
+        double period = next._place - rise._place, duty = (fall._place - rise._place) / period, first = (1 - duty) / period, second = 1 / period, third = duty / period;
+        return new DutyParts(
+            Root(fall._noise * second, Root(rise._noise * first, next._noise * third)),
+            fall._curvature * second - rise._curvature * first - next._curvature * third,
+            (fall._perLow * second - rise._perLow * first - next._perLow * third) * states.LowUncertaintySi,
+            (fall._perHigh * second - rise._perHigh * first - next._perHigh * third) * states.HighUncertaintySi,
+            Root(second, Root(first, third)));
+    }
+
     private static double OfStates(StateLevels states, double perLow, double perHigh) => Root(perLow * states.LowUncertaintySi, perHigh * states.HighUncertaintySi);
 
     private static double Root(double a, double b) => Math.Sqrt(a * a + b * b);
+}
+
+/// <summary>How far a duty factor moves: by the noise of its crossings, with its sign by the curvature and by either state, and by each sample that the clock is late.</summary>
+internal readonly struct DutyParts
+{
+    internal DutyParts(double noise, double curvature, double low, double high, double perSample)
+    {
+        Noise = noise;
+        Curvature = curvature;
+        Low = low;
+        High = high;
+        PerSample = perSample;
+    }
+
+    internal double Noise { get; }
+
+    internal double Curvature { get; }
+
+    internal double Low { get; }
+
+    internal double High { get; }
+
+    internal double PerSample { get; }
 }

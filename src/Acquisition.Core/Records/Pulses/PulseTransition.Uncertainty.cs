@@ -34,6 +34,11 @@ public sealed partial class PulseTransition
     /// <exception cref="ArgumentException"><paramref name="other"/> is of another measurement.</exception>
     public Measured<TimingUncertainty> IntervalUncertainty(PulseTransition other) => Between(AtMiddle, OfSame(other).AtMiddle);
 
+    /// <summary>What moves the duty factor of a cycle that begins here; null where the signal is too flat for its noise.</summary>
+    internal DutyParts? DutyTo(PulseTransition fall, PulseTransition next) => AtMiddle is { IsClear: true } from && fall.AtMiddle is { IsClear: true } middle && next.AtMiddle is { IsClear: true } to
+        ? LevelCrossing.Duty(_measurement.States.Value, from, middle, to)
+        : null;
+
     private LevelCrossing AtMiddle => Crossing(_place, _measurement.Settings.Middle.SiValue);
 
     private LevelCrossing Crossing(double place, double fraction) => LevelCrossing.Of(_measurement.Record.Samples, _measurement.States.Value, place, fraction, SamplesOnEdge);

@@ -11,6 +11,9 @@ internal static class StateFinder
     /// <summary>A state is this part of the amplitude around its level when samples are counted.</summary>
     private const double Band = 0.1;
 
+    /// <summary>Where fewer samples than this part lie beyond the fullest code of both states, there is no noise to see: others near it are on their way there. It is at most 0.2 steps rms then.</summary>
+    private const double PartOfNoise = 0.005;
+
     internal static StateLevels? Find(Record record, PulseSettings settings, LongCall? call, out AmplitudeDistribution? distribution, out Finding? reason)
     {
         distribution = null;
@@ -40,7 +43,8 @@ internal static class StateFinder
         RunningMoments nearLow = Near(distribution, low, amplitude, step, -1), nearHigh = Near(distribution, high, amplitude, step, 1);
         double noise = Math.Max(Noise(nearLow), Noise(nearHigh));
         bool given = settings.Method == StateLevelMethod.Given;
-        var states = new StateLevels(low, high, noise, step, given ? 0 : Uncertainty(nearLow, low, step), given ? 0 : Uncertainty(nearHigh, high, step), settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCentre ? bins : null, record.Kind);
+        bool quiet = step > 0 && distribution.PartBeyondFullest(low, 1.5 * step, -1) < PartOfNoise && distribution.PartBeyondFullest(high, 1.5 * step, 1) < PartOfNoise;
+        var states = new StateLevels(low, high, noise, step, given ? 0 : Uncertainty(nearLow, low, step), given ? 0 : Uncertainty(nearHigh, high, step), settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCentre ? bins : null, record.Kind, quiet);
         reason = null;
         if (given)
             return states;

@@ -8,9 +8,10 @@ public sealed class StateLevels
 {
     private readonly QuantityKind _kind;
 
-    internal StateLevels(double low, double high, double noise, double step, double lowUncertainty, double highUncertainty, StateLevelMethod method, int? bins, QuantityKind kind)
+    internal StateLevels(double low, double high, double noise, double step, double lowUncertainty, double highUncertainty, StateLevelMethod method, int? bins, QuantityKind kind, bool quiet = false)
     {
-        SampleUncertaintySi = Math.Sqrt(noise * noise + step * step / 12);
+        IsQuiet = quiet;
+        SampleUncertaintySi = quiet ? step / Math.Sqrt(12) : Math.Sqrt(noise * noise + step * step / 12);
         LowUncertaintySi = lowUncertainty;
         HighUncertaintySi = highUncertainty;
         LowSi = low;
@@ -27,8 +28,14 @@ public sealed class StateLevels
 
     internal double NoiseSi { get; }
 
-    /// <summary>Of a single sample: noise and quantisation. Noise above a step holds the quantisation already; it then counts for at most 4 % too much.</summary>
+    /// <summary>
+    /// Of a single sample: noise and quantisation. Noise above a step holds the quantisation already; it then counts for at most 4 % too much. Of a signal without noise it is the
+    /// quantisation alone: the samples that are still on their way to the state spread over several codes too, but that is no noise.
+    /// </summary>
     internal double SampleUncertaintySi { get; }
+
+    /// <summary>Whether the signal rests on one code in either state: there is no noise to see.</summary>
+    internal bool IsQuiet { get; }
 
     internal double LowUncertaintySi { get; }
 

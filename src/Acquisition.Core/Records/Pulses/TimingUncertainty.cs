@@ -32,10 +32,16 @@ public sealed class TimingUncertainty
 
     internal double TimebaseSi => _timebase;
 
+    /// <summary>The uncertainty of one of so many equal intervals, from that of all together: errors of the instants between them cancel.</summary>
+    /// <param name="intervals">How many.</param>
+    /// <param name="random">The variance of what is not common to both ends.</param>
+    /// <param name="timebase">Of the time base, of one of them.</param>
+    internal TimingUncertainty OfOne(double intervals, double random, double timebase) => new(Math.Sqrt(random) / intervals, _interpolation / intervals, _levels / intervals, timebase, 0);
+
     /// <summary>The combined standard uncertainty: the root of the sum of the squares (JCGM 100 5.1.2).</summary>
     public Duration Standard => Of(StandardSi);
 
-    /// <summary>Of the noise and the quantisation of the samples, over the slope (handbook 6.12); for a mean, of the spread of the values where that is more.</summary>
+    /// <summary>Of the noise and the quantisation of the samples, over the slope (handbook 6.12); for a mean, of the spread of the values where that is more, clock jitter included.</summary>
     public Duration Noise => Of(_noise);
 
     /// <summary>Of the straight line between two samples: its error as the curvature around them tells it, which is not corrected for (handbook 8.4). Of an interval, that of both ends with their signs.</summary>

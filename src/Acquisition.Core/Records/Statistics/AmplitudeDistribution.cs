@@ -85,6 +85,23 @@ internal sealed class AmplitudeDistribution
         return moments;
     }
 
+    /// <summary>Of the samples in the fullest cell near a level and of those beyond it, seen from the other state, the part that is beyond: none where the signal rests without noise.</summary>
+    internal double PartBeyondFullest(double level, double reach, int direction)
+    {
+        int fullest = -1;
+        for (int i = 0; i < Counts.Length; i++)
+        {
+            if (Counts[i] > 0 && Math.Abs(MeanOf(i) - level) <= reach && (fullest < 0 || Counts[i] > Counts[fullest]))
+                fullest = i;
+        }
+        if (fullest < 0)
+            return 1;
+        long beyond = 0;
+        for (int i = fullest + direction; i >= 0 && i < Counts.Length; i += direction)
+            beyond += Counts[i];
+        return (double)beyond / (beyond + Counts[fullest]);
+    }
+
     /// <summary>The median distance from a level of the samples beyond it, seen from the other state: noise and nothing of the transitions.</summary>
     internal double MedianBeyond(double level, int direction)
     {

@@ -114,7 +114,7 @@ public sealed class TimingUncertaintyTests
             (double Error, double Stated)[] clear = [.. errors.Zip(stated).Where(x => x.Second.HasValue).Select(x => (x.First, x.Second.Value.Standard.Seconds))];
             double happens = Math.Sqrt(clear.Average(x => x.Error * x.Error)), says = Math.Sqrt(clear.Average(x => x.Stated * x.Stated));
             Assert.True(clear.Length > 0.9 * stated.Count());
-            Assert.InRange(says / happens, 0.75, 2.2);
+            Assert.InRange(says / happens, 0.75, 1.35);
         }
     }
 
