@@ -31,7 +31,7 @@ internal sealed class AttributionPoint
 /// <summary>Builds and solves the log-additive model at each frequency: steps 2 to 5 of handbook 10.5.</summary>
 internal static class AttributionSolver
 {
-    internal static AttributionResult Solve(RollOffAttribution attribution, AttributionRow[] rows, double? reference, double? uncertainty, double common)
+    internal static AttributionResult Solve(RollOffAttribution attribution, AttributionRow[] rows, double? reference, double? uncertainty, double common, LongCall? call)
     {
         AttributionRow[] measured = rows.Where(r => r.Evidence == AttributionEvidence.Measured).ToArray();
         if (measured.Length == 0)
@@ -52,8 +52,12 @@ internal static class AttributionSolver
 
         var points = new List<AttributionPoint>();
         var open = new Dictionary<string, NullSpace>(StringComparer.Ordinal);
-        foreach (double f in covered.Where(f => f != zero))
+        for (int n = 0; n < covered.Length; n++)
         {
+            double f = covered[n];
+            if (f == zero)
+                continue;
+            call?.Reached(n, covered.Length);
             AttributionRow[] active = rows.Where(r => r.Evidence == AttributionEvidence.Measured || r.Covers(f)).ToArray();
             string key = string.Join(" ", active.Select(r => Array.IndexOf(rows, r).ToString(System.Globalization.CultureInfo.InvariantCulture)));
             double[][] coefficients = active.Select(r => r.Coefficients).ToArray();

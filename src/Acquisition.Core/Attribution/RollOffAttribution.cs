@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
@@ -126,8 +127,17 @@ public sealed class RollOffAttribution
         uncertainty.Decibels >= 0 ? uncertainty.Decibels : throw Refuse.OutOfRange(uncertainty.Decibels, DecibelRatio.Kind, nameof(uncertainty), "at least 0 dB"));
 
     /// <summary>Takes the roll-off apart at the frequencies of the first sweep that all sweeps cover.</summary>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="InvalidOperationException">There is no sweep, the sweeps have no frequency in common, or assumptions have nothing to be weighed against; the message says what to add.</exception>
-    public AttributionResult Solve() => AttributionSolver.Solve(this, _rows, _reference, _uncertainty, _common);
+    /// <exception cref="OperationCanceledException">The call was cancelled.</exception>
+    public AttributionResult Solve(IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
+    {
+        LongCall? call = LongCall.Of(progress, cancellation);
+        AttributionResult result = AttributionSolver.Solve(this, _rows, _reference, _uncertainty, _common, call);
+        call?.Completed();
+        return result;
+    }
 
     private RollOffAttribution WithAssumption(string element, Func<double, double> level, DecibelRatio uncertainty, Frequency from, Frequency to, string shape)
     {

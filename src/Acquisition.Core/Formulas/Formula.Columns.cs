@@ -1,5 +1,5 @@
 using System;
-using System.Collections.Generic;
+using System.Threading;
 using Acquisition.Core.Formulas;
 using Acquisition.Core.Formulas.Execution;
 
@@ -10,10 +10,13 @@ public sealed partial class Formula
     /// <summary>Evaluates over columns: row by row the same bits as <see cref="EvaluateSi(double[])"/>, at the speed of a loop written by hand.</summary>
     /// <param name="columnsInSi">One array for each input, in their order, in the unit its kind is held in; all as long as <paramref name="resultsInSi"/>.</param>
     /// <param name="resultsInSi">Takes the results; may be none of the inputs.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentException">There are not as many columns as inputs, or they differ in length.</exception>
     /// <exception cref="InvalidOperationException">The formula takes or gives a text or a model.</exception>
     /// <exception cref="FormulaException">The formula has no value for a row; the message names the first such row, from 0.</exception>
-    public void EvaluateColumns(double[][] columnsInSi, double[] resultsInSi)
+    /// <exception cref="OperationCanceledException">The call was cancelled; part of the results is written.</exception>
+    public void EvaluateColumns(double[][] columnsInSi, double[] resultsInSi, IProgress<Ratio>? progress = null, CancellationToken cancellation = default)
     {
         if (columnsInSi is null) throw new ArgumentNullException(nameof(columnsInSi));
         if (resultsInSi is null) throw new ArgumentNullException(nameof(resultsInSi));
@@ -24,8 +27,10 @@ public sealed partial class Formula
                 throw new ArgumentException(FormattableString.Invariant($"the column of {Inputs[i].Name} has {columnsInSi[i]?.Length ?? 0} values, expected {resultsInSi.Length}"), nameof(columnsInSi));
             if (ReferenceEquals(columnsInSi[i], resultsInSi)) throw new ArgumentException("the results would overwrite an input", nameof(resultsInSi));
         }
-        new ColumnRun(_program, columnsInSi, Array.Empty<double>(), null, null).Run(resultsInSi.Length, _result, resultsInSi);
+        LongCall? call = LongCall.Of(progress, cancellation);
+        new ColumnRun(_program, columnsInSi, Array.Empty<double>(), null, null).Run(resultsInSi.Length, _result, resultsInSi, call);
         RequireValues(columnsInSi, resultsInSi);
+        call?.Completed();
     }
 
     private void RequireValues(double[][] columnsInSi, double[] resultsInSi)
@@ -45,31 +50,43 @@ public sealed partial class Formula
     /// <summary>Evaluates a formula of one input over a column.</summary>
     /// <param name="siValues">The input.</param>
     /// <param name="resultsInSi">Takes the results, as many as there are values.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentException">The formula has not one input, or the lengths differ.</exception>
     /// <exception cref="FormulaException">The formula has no value for a row.</exception>
-    public void EvaluateColumn(ReadOnlySpan<double> siValues, Span<double> resultsInSi) => EvaluateSpans(siValues, default, default, 1, resultsInSi);
+    /// <exception cref="OperationCanceledException">The call was cancelled; part of the results is written.</exception>
+    public void EvaluateColumn(ReadOnlySpan<double> siValues, Span<double> resultsInSi, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        EvaluateSpans(siValues, default, default, 1, resultsInSi, LongCall.Of(progress, cancellation));
 
     /// <summary>Evaluates a formula of two inputs over columns.</summary>
     /// <param name="firstSiValues">The first input.</param>
     /// <param name="secondSiValues">The second input.</param>
     /// <param name="resultsInSi">Takes the results, as many as there are values.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentException">The formula has not two inputs, or the lengths differ.</exception>
     /// <exception cref="FormulaException">The formula has no value for a row.</exception>
-    public void EvaluateColumns(ReadOnlySpan<double> firstSiValues, ReadOnlySpan<double> secondSiValues, Span<double> resultsInSi) =>
-        EvaluateSpans(firstSiValues, secondSiValues, default, 2, resultsInSi);
+    /// <exception cref="OperationCanceledException">The call was cancelled; part of the results is written.</exception>
+    public void EvaluateColumns(
+        ReadOnlySpan<double> firstSiValues, ReadOnlySpan<double> secondSiValues, Span<double> resultsInSi, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        EvaluateSpans(firstSiValues, secondSiValues, default, 2, resultsInSi, LongCall.Of(progress, cancellation));
 
     /// <summary>Evaluates a formula of three inputs over columns.</summary>
     /// <param name="firstSiValues">The first input.</param>
     /// <param name="secondSiValues">The second input.</param>
     /// <param name="thirdSiValues">The third input.</param>
     /// <param name="resultsInSi">Takes the results, as many as there are values.</param>
+    /// <param name="progress">Is told the part that is done, from 0 to 1; null where nobody asks.</param>
+    /// <param name="cancellation">Cancels the call.</param>
     /// <exception cref="ArgumentException">The formula has not three inputs, or the lengths differ.</exception>
     /// <exception cref="FormulaException">The formula has no value for a row.</exception>
-    public void EvaluateColumns(ReadOnlySpan<double> firstSiValues, ReadOnlySpan<double> secondSiValues, ReadOnlySpan<double> thirdSiValues, Span<double> resultsInSi) =>
-        EvaluateSpans(firstSiValues, secondSiValues, thirdSiValues, 3, resultsInSi);
+    /// <exception cref="OperationCanceledException">The call was cancelled; part of the results is written.</exception>
+    public void EvaluateColumns(
+        ReadOnlySpan<double> firstSiValues, ReadOnlySpan<double> secondSiValues, ReadOnlySpan<double> thirdSiValues, Span<double> resultsInSi, IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
+        EvaluateSpans(firstSiValues, secondSiValues, thirdSiValues, 3, resultsInSi, LongCall.Of(progress, cancellation));
 
     /// <summary>Spans cannot be kept in arrays, so stretches of them are copied; a stretch is large against the cost of starting a run.</summary>
-    private void EvaluateSpans(ReadOnlySpan<double> first, ReadOnlySpan<double> second, ReadOnlySpan<double> third, int count, Span<double> results)
+    private void EvaluateSpans(ReadOnlySpan<double> first, ReadOnlySpan<double> second, ReadOnlySpan<double> third, int count, Span<double> results, LongCall? call)
     {
         const int Stretch = 8192;
         RequireNumbers(count, "siValues");
@@ -86,7 +103,7 @@ public sealed partial class Formula
             first.Slice(start, length).CopyTo(columns[0]);
             if (count > 1) second.Slice(start, length).CopyTo(columns[1]);
             if (count > 2) third.Slice(start, length).CopyTo(columns[2]);
-            run.Run(length, _result, part);
+            run.Run(length, _result, part, call?.Part((double)start / results.Length, (double)(start + length) / results.Length));
             part.AsSpan(0, length).CopyTo(results.Slice(start, length));
             for (int row = 0; row < length; row++)
             {
@@ -95,6 +112,7 @@ public sealed partial class Formula
                 throw new FormulaException(FormattableString.Invariant($"row {start + row}: {reason.Message}"), reason);
             }
         }
+        call?.Completed();
     }
 #endif
 }

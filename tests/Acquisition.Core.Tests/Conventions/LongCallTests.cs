@@ -74,6 +74,9 @@ public class LongCallTests
         ["test of one tone in an array"] = (progress, cancellation) => SingleToneTest.Of(Tone.Value.ToSiValues(), 100.MSaPerS(), null, 10, progress, cancellation).ToString(),
         ["trace through a record"] = (progress, cancellation) => Values(Tone.Value.Reconstruct(Reconstruction.Sinc, 10, progress, cancellation).Trace),
         ["trace through an array"] = (progress, cancellation) => Reconstruction.Linear.Upsample(Tone.Value.ToSiValues(), 9, progress, cancellation),
+        ["columns of a formula"] = (progress, cancellation) => Columns("u^2 / r", progress, cancellation),
+        ["columns of a formula that branches"] = (progress, cancellation) => Columns("if u > 0.5 V then exp(u / 10 V) * (u^2 / r) else 0 W", progress, cancellation),
+        ["attribution"] = (progress, cancellation) => Paths().Solve(progress, cancellation).ResponseOf("probe", "front end")!.Points.Select(point => point.Level.Decibels).ToArray(),
         ["table"] = (progress, cancellation) => Values(CsvRecords.Read(new MemoryStream(Encoding.UTF8.GetBytes(Table(60_000))), null, progress, cancellation)[0]),
         ["array"] = (progress, cancellation) => Values(NpyRecords.Read(Array2(), 1.MSaPerS(), progress, cancellation)[0]),
         ["array of codes"] = (progress, cancellation) => Values(NpyRecords.Read(Array1(), 1.MSaPerS(), 1.mV(), 0.V(), progress, cancellation)[0]),
@@ -119,6 +122,23 @@ public class LongCallTests
         Assert.Equal(source.Token, cancelled.CancellationToken);
         Assert.InRange(heard.Fractions[^1], 0.001, 0.95);
     }
+
+#if NET
+    [Fact]
+    public void ColumnsInSpans_ArePartsOfOneCall()
+    {
+        Formula formula = FormulaContext.Standard.WithInput("u", Acquisition.Core.Functions.ValueKind.Of(QuantityKind.Voltage)).Build("u^2 / 50 ohm");
+        double[] volts = Array.ConvertAll(Train(100_000), code => code / 100.0), results = new double[volts.Length], once = new double[volts.Length];
+        formula.EvaluateColumns([volts], once);
+        var heard = new Listener();
+        formula.EvaluateColumn(volts, results, heard);
+        Assert.Equal(once, results);
+        Assert.Equal((0, 1), (heard.Fractions[0], heard.Fractions[^1]));
+        Assert.InRange(heard.Fractions.Count, 50, 102);
+        using var source = new CancellationTokenSource();
+        Assert.ThrowsAny<OperationCanceledException>(() => formula.EvaluateColumn(volts, results, new Listener { OnReport = fraction => Cancel(fraction > 0.5, source) }, source.Token));
+    }
+#endif
 
     [Fact]
     public void NobodyWatching_CostsNoMemory()
@@ -219,6 +239,21 @@ public class LongCallTests
         CultureInfo.InvariantCulture, $"{fit} {fit.Sine?.Frequency.Hertz:R} {fit.Sine?.Amplitude.Volts:R} {fit.Sine?.AmplitudeUncertainty.Volts:R} {string.Join(",", fit.Findings)}");
 
     private static double[] Values(Record record) => record.ToSiValues();
+
+    private static double[] Columns(string text, IProgress<Ratio>? progress, CancellationToken cancellation)
+    {
+        var results = new double[100_000];
+        FormulaContext.Standard.WithInput("u", Acquisition.Core.Functions.ValueKind.Of(QuantityKind.Voltage)).WithInput("r", Acquisition.Core.Functions.ValueKind.Of(QuantityKind.Resistance)).Build(text)
+            .EvaluateColumns([Array.ConvertAll(Train(results.Length), code => code / 100.0), Enumerable.Repeat(50.0, results.Length).ToArray()], results, progress, cancellation);
+        return results;
+    }
+
+    private static RollOffAttribution Paths()
+    {
+        double[] hertz = Enumerable.Range(1, 100).Select(i => 1e7 * i).ToArray();
+        Sweep Falling(double decibelsPerGigahertz) => Sweep.OfDecibels(hertz, Array.ConvertAll(hertz, f => decibelsPerGigahertz * f / 1e9));
+        return RollOffAttribution.OfElements("probe", "front end", "cable").WithSweep(Falling(-3), "front end").WithSweep(Falling(-5), "probe", "front end").WithSweep(Falling(-4), "cable", "front end");
+    }
 
     private static byte[] Train(int length)
     {

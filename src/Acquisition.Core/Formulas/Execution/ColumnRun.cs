@@ -33,21 +33,22 @@ internal sealed class ColumnRun
         _objects = program.NewObjects(objectInputs);
     }
 
-    internal void Run(int count, int result, double[] results)
+    internal void Run(int count, int result, double[] results, LongCall? call = null)
     {
         if (_program.HasJumps || _program.WritesObjects)
-            RunRows(count, result, results);
+            RunRows(count, result, results, call);
         else
-            RunChunks(count, result, results);
+            RunChunks(count, result, results, call);
     }
 
-    private void RunRows(int count, int result, double[] results)
+    private void RunRows(int count, int result, double[] results, LongCall? call)
     {
         var numbers = new double[_program.Registers];
         double[]? deviations = _deviations is null ? null : new double[_deviations.Length];
         _program.LoadConstants(numbers);
         for (int row = 0; row < count; row++)
         {
+            call?.Reached(row, count);
             for (int i = 0; i < _program.Inputs; i++) numbers[i] = _columns[i] is { } column ? column[row] : _fixedInputs[i];
             for (int i = 0; deviations is not null && i < deviations.Length; i++) deviations[i] = _deviations![i] is { } column ? column[row] : 0;
             try
@@ -62,7 +63,7 @@ internal sealed class ColumnRun
         }
     }
 
-    private void RunChunks(int count, int result, double[] results)
+    private void RunChunks(int count, int result, double[] results, LongCall? call)
     {
         int size = Math.Min(Chunk, count);
         var rows = new Row[_program.Registers];
@@ -76,6 +77,7 @@ internal sealed class ColumnRun
         bool isComputed = result >= _program.Inputs + _program.Constants.Length;
         for (int start = 0; start < count; start += size)
         {
+            call?.Reached(start, count);
             int length = Math.Min(size, count - start);
             for (int i = 0; i < _program.Inputs; i++)
             {
