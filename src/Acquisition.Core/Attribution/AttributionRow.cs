@@ -1,4 +1,3 @@
-using System;
 using System.Collections.Generic;
 using System.Linq;
 
@@ -48,8 +47,6 @@ public sealed class AttributionRow
     internal string Text { get; }
 
     internal bool Covers(double hertz) => hertz >= _from && hertz <= _to;
-
-    internal bool HasSameElementsAs(IEnumerable<string> elements) => new HashSet<string>(Elements, StringComparer.Ordinal).SetEquals(elements);
 
     /// <summary>The elements and the evidence.</summary>
     public override string ToString() => Text;

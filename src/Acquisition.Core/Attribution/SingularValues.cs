@@ -31,19 +31,6 @@ internal sealed class SingularValues
 
     internal int Columns { get; }
 
-    /// <summary>Singular values above max(S) max(J, I) 2^-52 (handbook 10.3).</summary>
-    internal int Rank
-    {
-        get
-        {
-            double floor = _s[0] * Math.Max(Rows, Columns) * Math.Pow(2, -52);
-            int rank = 0;
-            while (rank < _s.Length && _s[rank] > floor)
-                rank++;
-            return rank;
-        }
-    }
-
     internal double Value(int k) => _s[k];
 
     internal double U(int row, int k) => _u[k * Rows + row];

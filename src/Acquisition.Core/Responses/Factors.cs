@@ -38,8 +38,6 @@ internal sealed partial class Factors
 
     internal IReadOnlyList<Section> Sections => _sections;
 
-    internal bool HasPoles => Order > 0;
-
     /// <summary>The number of poles.</summary>
     internal int Order
     {
@@ -61,22 +59,6 @@ internal sealed partial class Factors
             foreach (Section section in _sections)
                 order += section.Order - (section.C2 != 0 ? 2 : section.C1 != 0 ? 1 : 0);
             return order;
-        }
-    }
-
-    /// <summary>Whether the magnitude can only fall with frequency: every section is free of zeros and damped by at least 1/√2, so none peaks.</summary>
-    internal bool IsEachStageMonotonic
-    {
-        get
-        {
-            if (!_allPole)
-                return false;
-            foreach (Section section in _sections)
-            {
-                if (section.D1 * section.D1 < 2 * section.D2 * (1 - 1e-12))
-                    return false;
-            }
-            return true;
         }
     }
 

@@ -18,8 +18,6 @@ internal sealed class SkinEffectResponse : GeneralResponse
 
     internal override double FrequencyScale { get; }
 
-    internal double Tau => _tau;
-
     internal override Complex ComplexGain(double hertz)
     {
         double x = Math.Sqrt(Math.PI * hertz * _tau);

@@ -107,6 +107,6 @@ public sealed class RecordTests
         var counts = record.Samples.CountCodes()!;
         foreach (var group in record.ToSiValues().GroupBy(x => x))
             Assert.Equal(group.Count(), counts.Counts[(int)Math.Round((group.Key - counts.ValueOf(0)) / 0.5)]);
-        Assert.Equal(codes.Length, counts.Total);
+        Assert.Equal(codes.Length, counts.Counts.Sum());
     }
 }

@@ -33,10 +33,6 @@ internal sealed class DocumentObject
             Known("$schema");
     }
 
-    internal List<DocumentProblem> Problems => _problems;
-
-    internal string Path => _path;
-
     internal bool Has(string name) => _value.Member(name) is { Kind: not JsonKind.Null };
 
     internal bool IsObject(string name) => _value.Member(name) is { Kind: JsonKind.Object };
@@ -115,21 +111,6 @@ internal sealed class DocumentObject
         {
             if (QuantityOf(item, At(name, index++), parse) is { } quantity)
                 read.Add(quantity);
-        }
-        return read;
-    }
-
-    internal IReadOnlyList<string> Texts(string name)
-    {
-        var read = new List<string>();
-        int index = 0;
-        foreach (JsonValue item in Items(name))
-        {
-            if (item.Kind == JsonKind.Text)
-                read.Add(item.Text);
-            else
-                Report(item, At(name, index), $"found {item.KindName}, expected a text");
-            index++;
         }
         return read;
     }

@@ -3,13 +3,12 @@ namespace Acquisition.Core.Formulas.Execution;
 /// <summary>The value of a formula, or of a line of a worksheet, with what a budget needs: how it follows each input and each uncertain term.</summary>
 internal sealed class Sensitivities
 {
-    private Sensitivities(double value, double[] derivatives, bool[] isNumerical, double[] halfWidths, int inputs)
+    private Sensitivities(double value, double[] derivatives, bool[] isNumerical, double[] halfWidths)
     {
         Value = value;
         Derivatives = derivatives;
         IsNumerical = isNumerical;
         HalfWidths = halfWidths;
-        Inputs = inputs;
     }
 
     /// <summary>Evaluates a register of a program with its derivatives.</summary>
@@ -23,14 +22,11 @@ internal sealed class Sensitivities
     {
         var run = new DerivativeRun(program, inputs, objectInputs, inputScales, deviations);
         double value = run.Run(result, out double[] derivatives);
-        return new Sensitivities(value, derivatives, run.IsNumerical, run.HalfWidths, program.Inputs);
+        return new Sensitivities(value, derivatives, run.IsNumerical, run.HalfWidths);
     }
 
     /// <summary>The value in SI.</summary>
     internal double Value { get; }
-
-    /// <summary>How many of the directions are inputs; the others are uncertain terms.</summary>
-    internal int Inputs { get; }
 
     /// <summary>The derivatives in SI: by input first, then by term.</summary>
     internal double[] Derivatives { get; }

@@ -124,8 +124,6 @@ internal sealed class StageGains
 {
     internal StageGains(Screen screen, Response stage)
     {
-        Response = stage;
-        Dc = Math.Abs(stage.DcGain);
         Rise = RiseOf(stage);
         int signals = screen.Signals.Length;
         Top = new double[signals];
@@ -141,10 +139,6 @@ internal sealed class StageGains
                 Lines[i][line] = stage.PowerGain(signal.LineHertz[line]);
         }
     }
-
-    internal Response Response { get; }
-
-    internal double Dc { get; }
 
     /// <summary>The rise time of the stage alone, s; what the root-sum-square rule needs.</summary>
     internal double Rise { get; }

@@ -46,26 +46,6 @@ internal static class QuantityReader
         return IsHeld(number, reading, start, out problem);
     }
 
-    /// <summary>
-    /// Reads a number and, where one follows, its unit at a place in a formula. Where no unit follows it is a plain number that ends before the space. The
-    /// word <c>in</c> is the inch only where no unit follows it: <c>0.5 in ns</c> is a conversion.
-    /// </summary>
-    internal static bool TryReadAt(Chars text, int start, out QuantityReading reading, out TextProblem problem)
-    {
-        reading = default;
-        if (!NumberReader.TryRead(text, start, '.', embedded: true, out DecimalNumber number, out problem)) return false;
-        int at = SkipSpaces(text, number.End, text.Length);
-        UnitReading unit = UnitReading.PlainNumber(number.End);
-        if (at < text.Length && !IsConversion(text, at) && !UnitReader.TryRead(text, at, embedded: true, out unit, out problem))
-        {
-            bool isNoUnit = problem.Start == at && problem.Fault is TextFault.UnitExpected or TextFault.UnknownUnit;
-            if (!isNoUnit) return false;
-            unit = UnitReading.PlainNumber(number.End);
-        }
-        reading = Convert(text, number, unit);
-        return IsHeld(number, reading, start, out problem);
-    }
-
     private static QuantityReading Convert(Chars text, in DecimalNumber number, in UnitReading unit) => new(DecimalConversion.ToDouble(text, number, unit), unit);
 
     /// <summary>Refuses what left the range of a double; a zero must have been written as one.</summary>
@@ -77,14 +57,6 @@ internal static class QuantityReader
         if (isLost) return Fail(TextFault.TooSmall, start, reading.End - start, out problem);
         problem = default;
         return true;
-    }
-
-    private static bool IsConversion(Chars text, int at)
-    {
-        if (at + 2 >= text.Length || text[at] != 'i' || text[at + 1] != 'n' || !NumberReader.IsSpace(text[at + 2])) return false;
-        int next = SkipSpaces(text, at + 2, text.Length);
-        bool isSecondIn = next + 1 < text.Length && text[next] == 'i' && text[next + 1] == 'n' && (next + 2 == text.Length || SymbolKey.Code(text[next + 2]) == 0);
-        return !isSecondIn && UnitReader.TryRead(text, next, embedded: true, out _, out _);
     }
 
     private static int SkipSpaces(Chars text, int at, int end)

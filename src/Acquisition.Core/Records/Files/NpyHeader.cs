@@ -30,8 +30,6 @@ internal sealed class NpyHeader
 
     internal IReadOnlyList<long> Shape { get; }
 
-    internal int ItemLength => Type[1] - '0';
-
     internal static NpyHeader Read(ByteReader reader)
     {
         byte[] start = reader.Read(8, "the .npy signature");

@@ -13,14 +13,14 @@ internal sealed class CodeCounts
     {
         Counts = counts;
         _codes = codes;
+        int first = -1;
         for (int i = 0; i < counts.Length; i++)
         {
             if (counts[i] == 0)
                 continue;
-            if (Total == 0)
-                First = i;
+            if (first < 0)
+                First = first = i;
             Last = i;
-            Total += counts[i];
         }
     }
 
@@ -31,10 +31,6 @@ internal sealed class CodeCounts
 
     /// <summary>The highest code that occurs.</summary>
     internal int Last { get; }
-
-    internal long Total { get; }
-
-    internal double Step => _codes.Scale;
 
     /// <summary>The counts of all codes, looking at who watches from time to time.</summary>
     internal static CodeCounts? Of(SampleStore samples, LongCall? call)

@@ -8,20 +8,17 @@ namespace Acquisition.Core.Records;
 /// </summary>
 internal sealed class AmplitudeDistribution
 {
-    private AmplitudeDistribution(double minimum, double maximum, long[] counts, double[] sums, long total)
+    private AmplitudeDistribution(double minimum, double maximum, long[] counts, double[] sums)
     {
         Minimum = minimum;
         Maximum = maximum;
         Counts = counts;
         Sums = sums;
-        Total = total;
     }
 
     internal double Minimum { get; }
 
     internal double Maximum { get; }
-
-    internal long Total { get; }
 
     internal long[] Counts { get; }
 
@@ -44,7 +41,7 @@ internal sealed class AmplitudeDistribution
                 counts[i] = codes.Counts[codes.First + i];
                 sums[i] = counts[i] * codes.ValueOf(codes.First + i);
             }
-            return new AmplitudeDistribution(codes.ValueOf(codes.First), codes.ValueOf(codes.Last), counts, sums, codes.Total);
+            return new AmplitudeDistribution(codes.ValueOf(codes.First), codes.ValueOf(codes.Last), counts, sums);
         }
         samples.Extremes(call?.Part(0, 0.3), out double minimum, out double maximum);
         int cells = minimum == maximum ? 1 : bins * Math.Max(1, 8192 / bins);
@@ -67,7 +64,7 @@ internal sealed class AmplitudeDistribution
                 cellSums[cell] += block[i];
             }
         }
-        return new AmplitudeDistribution(minimum, maximum, cellCounts, cellSums, samples.Length);
+        return new AmplitudeDistribution(minimum, maximum, cellCounts, cellSums);
     }
 
     /// <summary>How many samples lie from one value to another, both included, cells taken at their mean.</summary>

@@ -51,8 +51,6 @@ public sealed class UncertaintyBudget
 
     internal double[] Sensitivities => _sensitivities;
 
-    internal double CorrelatedVariance => _correlatedVariance;
-
     internal IReadOnlyList<Finding> OwnFindings { get; }
 
     /// <summary>A finding that costs evaluations of the model, looked for only when somebody reads the findings.</summary>

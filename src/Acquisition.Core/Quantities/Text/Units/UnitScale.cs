@@ -25,8 +25,6 @@ internal readonly struct UnitScale
     /// <summary>Whether nothing but a power of ten is left, so that the scale merges into the exponent of a decimal number.</summary>
     internal bool IsPowerOfTen => Numerator == 1 && Denominator == 1 && PowerOfTwo == 0 && PowerOfPi == 0;
 
-    internal bool IsOne => PowerOfTen == 0 && IsPowerOfTen;
-
     internal UnitScale WithPrefix(in UnitPrefix prefix) => new(Numerator, Denominator, PowerOfTen + prefix.PowerOfTen, PowerOfTwo + prefix.PowerOfTwo, PowerOfPi);
 
     /// <summary>The scale of a product; false where it leaves 64-bit integers.</summary>
