@@ -7,6 +7,7 @@ namespace Acquisition.Core.Responses;
 internal abstract class GeneralResponse : Response
 {
     private double[]? _grid;
+    private IReadOnlyList<Way>? _ways;
 
     private protected GeneralResponse(string name)
         : base(name)
@@ -30,7 +31,39 @@ internal abstract class GeneralResponse : Response
 
     internal override double StepDelay => 0;
 
-    private protected override StepResponse MakeStep() => new PanelStep(this);
+    /// <summary>The ways through, nothing else before or behind.</summary>
+    internal IReadOnlyList<Way> OwnWays => _ways ??= Ways(_ => 1);
+
+    internal override IReadOnlyList<double> Arrivals
+    {
+        get
+        {
+            IReadOnlyList<Way> ways = OwnWays;
+            var arrivals = new double[ways.Count];
+            for (int i = 0; i < arrivals.Length; i++)
+                arrivals[i] = ways[i].Seconds + ways[i].Response.StepDelay;
+            return arrivals;
+        }
+    }
+
+    /// <summary>Where several ways lead through, the sum of their steps, each about its own arrival; together they ripple over frequency as fast as the last of them is late.</summary>
+    private protected override StepResponse MakeStep()
+    {
+        RequireEnd("step response");
+        IReadOnlyList<Way> ways = OwnWays;
+        if (ways.Count == 1)
+            return new PanelStep(this);
+        var steps = new StepResponse[ways.Count];
+        var delays = new double[ways.Count];
+        double reference = ReferenceMagnitude, edge = PanelStep.EdgeOf(this);
+        for (int i = 0; i < steps.Length; i++)
+        {
+            Response way = ways[i].Response;
+            steps[i] = way is GeneralResponse general ? new PanelStep(general, reference, edge) : way.StepResponse;
+            delays[i] = ways[i].Seconds + way.StepDelay;
+        }
+        return new EchoStep(steps, delays, 1 / edge, PanelStep.TableTolerance * reference);
+    }
 
     private protected override IReadOnlyList<double> SearchGrid() => _grid ??= MakeGrid();
 

@@ -14,16 +14,26 @@ internal sealed class PanelStep : StepResponse
     private const int MostPanels = 3000;
     private const double Tolerance = 1e-10;
 
+    /// <summary>How far a table of a step may be from it, as a fraction of the step.</summary>
+    internal const double TableTolerance = 1e-10;
+
     private readonly List<LegendrePanel> _panels = new();
     private readonly double[] _bessel = new double[LegendrePanel.Terms];
     private readonly double _sigma, _delay, _edge, _content, _quiet;
+    private readonly StepTable _table;
 
     internal PanelStep(GeneralResponse response)
+        : this(response, response.ReferenceMagnitude, EdgeOf(response))
     {
-        response.RequireEnd("step response");
-        double reference = response.ReferenceMagnitude;
+    }
+
+    /// <param name="response">What to invert.</param>
+    /// <param name="reference">The gain of which the step is to be a fraction of 1e-8: of one way through among several, the gain of all.</param>
+    /// <param name="edge">About how fast the step is, Hz.</param>
+    internal PanelStep(GeneralResponse response, double reference, double edge)
+    {
         Final = response.ComplexGain(0).Real;
-        _edge = response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth) ? bandwidth.SiValue : Math.Min(response.HighestFrequency, response.FrequencyScale);
+        _edge = edge;
         _delay = response.DelayNear(_edge);
         double top = Top(response, reference, _edge);
         _content = Content(response, reference, _edge, top);
@@ -33,11 +43,18 @@ internal sealed class PanelStep : StepResponse
         Func<double, Complex> difference = omega =>
             response.ComplexGain(omega / (2 * Math.PI)) * Complex.FromPolarCoordinates(1, omega * delay) - scale * Math.Exp(-0.5 * omega * omega * sigma * sigma);
         _quiet = Build(difference, response, reference, 2 * Math.PI * top);
+        _table = new StepTable(seconds => FromPanels(seconds, out _), _delay, 1 / _edge, TableTolerance * reference);
     }
+
+    /// <summary>How fast the step of a response is, about: its half-power frequency, Hz.</summary>
+    internal static double EdgeOf(GeneralResponse response) => response.TryBandwidth(DecibelRatio.HalfPower, out Frequency bandwidth) ? bandwidth.SiValue : Math.Min(response.HighestFrequency, response.FrequencyScale);
 
     internal override double Final { get; }
 
-    internal override double Value(double seconds, out double slope)
+    internal override double Value(double seconds, out double slope) =>
+        _table.TryValue(seconds, out double value, out slope) ? value : FromPanels(seconds, out slope);
+
+    private double FromPanels(double seconds, out double slope)
     {
         double time = seconds - _delay, value = 0;
         slope = 0;
@@ -53,15 +70,24 @@ internal sealed class PanelStep : StepResponse
     private protected override StepScan Scan()
     {
         var scan = new StepScan();
-        double step = 0.1 / _content, time = _delay - 5 / _edge, fine = _delay + 15 / _edge;
-        for (; time < fine; time += step)
-            Look(time);
-        for (double since = 15 / _edge; since < _quiet; since *= 1.08)
-            Look(_delay + since);
+        foreach ((double from, double to, PiecewisePolynomial? pieces) in _table.Stretches(-8, _quiet * _edge))
+        {
+            if (pieces is not null)
+            {
+                foreach (double time in pieces.Times())
+                    Look(time);
+                continue;
+            }
+            // Too lively for a table: ten looks to a period of what is left, fewer where only the decay of a long tail is of interest.
+            for (double units = from; units < to; units += Math.Max(0.1 * _edge / _content, units > 15 ? 0.08 * units : 0))
+                Look(_delay + units / _edge);
+        }
         return scan;
 
         void Look(double at)
         {
+            if (at > _delay + _quiet || (scan.Count > 0 && at <= scan.Times[scan.Count - 1]))
+                return;
             double value = Value(at, out double slope);
             scan.Add(at, value, slope);
         }

@@ -7,6 +7,9 @@ namespace Acquisition.Core.Responses;
 /// <summary>Stages one after the other, of which at least one is known only by its gain at each frequency.</summary>
 internal sealed class ProductResponse : GeneralResponse
 {
+    /// <summary>More ways than this are not followed one by one.</summary>
+    private const int MostWays = 256;
+
     private readonly Response[] _stages;
     private readonly double[] _breaks, _ripples;
 
@@ -50,6 +53,33 @@ internal sealed class ProductResponse : GeneralResponse
 
     internal override IReadOnlyList<double> Ripples => _ripples;
 
+    /// <summary>Every way through each stage with every one through the others.</summary>
+    internal override IReadOnlyList<Way> Ways(Func<double, double> rest)
+    {
+        var ofStages = new IReadOnlyList<Way>[_stages.Length];
+        long count = 1;
+        for (int i = 0; i < _stages.Length; i++)
+        {
+            Response stage = _stages[i];
+            ofStages[i] = stage.Ways(hertz => rest(hertz) * PassedBeside(stage, hertz));
+            count = Math.Min(MostWays + 1L, count * ofStages[i].Count);
+        }
+        if (count == 1 || count > MostWays)
+            return base.Ways(rest);
+        IReadOnlyList<Way> ways = ofStages[0];
+        for (int i = 1; i < ofStages.Length; i++)
+        {
+            var longer = new List<Way>();
+            foreach (Way way in ways)
+            {
+                foreach (Way next in ofStages[i])
+                    longer.Add(way.Then(next));
+            }
+            ways = longer;
+        }
+        return ways;
+    }
+
     public override IReadOnlyList<Finding> Findings
     {
         get
@@ -91,6 +121,20 @@ internal sealed class ProductResponse : GeneralResponse
         foreach (Response stage in _stages)
             sum += stage.GroupDelaySeconds(hertz);
         return sum;
+    }
+
+    /// <summary>What the stages but one pass at a frequency, re the reference of each.</summary>
+    private double PassedBeside(Response one, double hertz)
+    {
+        if (hertz > HighestFrequency)
+            return 0;
+        double passed = 1;
+        foreach (Response stage in _stages)
+        {
+            if (!ReferenceEquals(stage, one))
+                passed *= stage.Magnitude(Math.Max(hertz, LowestFrequency)) / stage.ReferenceMagnitude;
+        }
+        return passed;
     }
 
     private static void Add(Response response, List<Response> stages)

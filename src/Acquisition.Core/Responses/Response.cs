@@ -25,6 +25,10 @@ public abstract partial class Response
     /// <summary>The parallel branches (mostly one) of a response that has factors, null for one known only by its gain at each frequency.</summary>
     internal virtual IReadOnlyList<Factors>? Branches => null;
 
+    /// <summary>The ways through that arrive at times of their own, as far as they can be told apart; their sum is the response.</summary>
+    /// <param name="rest">What the other stages of the cascade pass at a frequency in Hz, re their reference: what they stop need not be told apart.</param>
+    internal virtual IReadOnlyList<Way> Ways(Func<double, double> rest) => new[] { new Way(this, 0) };
+
     /// <summary>The gain at one frequency of at least 0 Hz, unchecked: the kernel.</summary>
     internal abstract Complex ComplexGain(double hertz);
 

@@ -24,6 +24,8 @@ internal sealed class SumResponse : Response
 
     internal override IReadOnlyList<Factors> Branches => _branches;
 
+    internal override IReadOnlyList<Way> Ways(Func<double, double> rest) => Array.ConvertAll(_branches, branch => new Way(new FactoredResponse(Name, branch.WithoutDelay()), branch.Delay));
+
     internal override Complex ComplexGain(double hertz)
     {
         Complex sum = Complex.Zero;

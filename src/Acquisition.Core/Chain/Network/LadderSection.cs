@@ -64,9 +64,9 @@ internal sealed class LadderSection
         return current / voltage;
     }
 
-    internal Response TransferResponse(string name, double gain) => IsLumped ? Rational(name, gain, Part.Transfer) : Bounced(name, gain, _source) ?? new NetworkResponse(name, Transfer, gain, Delay);
+    internal Response TransferResponse(string name, double gain) => IsLumped ? Rational(name, gain, Part.Transfer) : Bounced(name, gain, _source) ?? Echoing(name, Transfer, gain, _source);
 
-    internal Response FromInputResponse(string name, double gain) => IsLumped ? Rational(name, gain, Part.FromInput) : Bounced(name, gain, null) ?? new NetworkResponse(name, FromInput, gain, Delay);
+    internal Response FromInputResponse(string name, double gain) => IsLumped ? Rational(name, gain, Part.FromInput) : Bounced(name, gain, null) ?? Echoing(name, FromInput, gain, null);
 
     internal Response LoadingResponse(string name) => IsLumped ? Rational(name, 1, Part.Loading) : new NetworkResponse(name, Loading, 1, Delay);
 
@@ -101,6 +101,10 @@ internal sealed class LadderSection
         }
         return FromPolynomials(name, gain, part == Part.Loading ? input : common, voltage);
     }
+
+    /// <summary>Several lines, or loss: the gain at each frequency, and its echoes as far as they die.</summary>
+    private NetworkResponse Echoing(string name, Func<Complex, Complex> transfer, double gain, LumpedBranch? source) =>
+        new(name, transfer, gain, Delay, (whole, rest) => EchoSeries.Of(name, gain, whole.FrequencyScale, transfer, rest, source, _branches));
 
     /// <summary>One line without loss in the ladder, with its echoes one by one; null where there are more lines, or loss, or echoes that hardly die.</summary>
     private Response? Bounced(string name, double gain, LumpedBranch? source)

@@ -33,13 +33,18 @@ internal sealed class Line : Branch
 
     internal bool IsLossless => _skin == 0 && _dielectric == 0;
 
-    internal override void TowardsSource(Complex s, ref Complex voltage, ref Complex current)
+    /// <summary>The exponent of one passage but for the delay: nepers, and the phase that belongs to them.</summary>
+    internal Complex Loss(Complex s)
     {
-        Complex exponent = s * _delay;
-        if (_skin != 0)
-            exponent += _skin * Complex.Sqrt(s);
+        Complex exponent = _skin != 0 ? _skin * Complex.Sqrt(s) : Complex.Zero;
         if (_dielectric != 0 && s != Complex.Zero)
             exponent -= _dielectric / Math.PI * s * Complex.Log(s / _reference);
+        return exponent;
+    }
+
+    internal override void TowardsSource(Complex s, ref Complex voltage, ref Complex current)
+    {
+        Complex exponent = s * _delay + Loss(s);
         // Beyond 300 Np nothing comes through; without the limit the growing wave would overflow.
         if (exponent.Real > 300)
             exponent = new Complex(300, exponent.Imaginary);

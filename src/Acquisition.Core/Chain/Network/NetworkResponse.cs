@@ -9,11 +9,18 @@ namespace Acquisition.Core.Chain;
 internal sealed class NetworkResponse : GeneralResponse
 {
     private readonly Func<Complex, Complex> _transfer;
+    private readonly Func<NetworkResponse, Func<double, double>, IReadOnlyList<Way>?>? _echoes;
     private readonly double _gain, _delay;
 
-    internal NetworkResponse(string name, Func<Complex, Complex> transfer, double gain, double delay)
+    /// <param name="name">What it is.</param>
+    /// <param name="transfer">The gain at a complex frequency in rad/s.</param>
+    /// <param name="gain">A factor on it.</param>
+    /// <param name="delay">The delays of all lines, s.</param>
+    /// <param name="echoes">Its echoes one by one for what the rest of the cascade passes, or null where they cannot be told apart.</param>
+    internal NetworkResponse(string name, Func<Complex, Complex> transfer, double gain, double delay, Func<NetworkResponse, Func<double, double>, IReadOnlyList<Way>?>? echoes = null)
         : base(name)
     {
+        _echoes = echoes;
         _transfer = transfer;
         _gain = gain;
         _delay = delay;
@@ -23,6 +30,8 @@ internal sealed class NetworkResponse : GeneralResponse
     internal override double FrequencyScale { get; }
 
     internal override Complex ComplexGain(double hertz) => _gain * _transfer(new Complex(0, 2 * Math.PI * hertz));
+
+    internal override IReadOnlyList<Way> Ways(Func<double, double> rest) => _echoes?.Invoke(this, rest) ?? base.Ways(rest);
 
     /// <summary>Echoes come back after twice the delay: eight points on each ripple, as far as there is anything to see.</summary>
     internal override IReadOnlyList<double> Ripples
