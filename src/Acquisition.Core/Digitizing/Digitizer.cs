@@ -8,19 +8,24 @@ namespace Acquisition.Core;
 /// <remarks>Immutable and thread-safe: each <c>With</c> method returns a changed copy.</remarks>
 public sealed class Digitizer
 {
+    /// <summary>Far above any converter: more is a slip, and its codes would be no numbers.</summary>
+    private const double MostBits = 64;
+
     /// <summary>Rate and memory from so many channels on, in rising order of these; the first from one.</summary>
     private (int From, SampleRate Rate, PointCount Memory)[] _shares;
 
     /// <summary>A digitizer whose rate and memory are the same however many channels are in use.</summary>
     /// <param name="maximumRate">The highest sample rate.</param>
     /// <param name="memory">The points of a record on one channel.</param>
-    /// <param name="resolution">The bits of the converter.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is not above zero.</exception>
+    /// <param name="resolution">The bits of the converter, at most 64.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is not above zero, or there are more than 64 bits.</exception>
     public Digitizer(SampleRate maximumRate, PointCount memory, BitDepth resolution)
     {
         Sampling.RequireRate(maximumRate, nameof(maximumRate));
         Sampling.RequirePoints(memory, nameof(memory));
         Refuse.UnlessAboveZero(resolution.SiValue, BitDepth.Kind, nameof(resolution));
+        if (resolution.SiValue > MostBits)
+            throw Refuse.OutOfRange(resolution.SiValue, BitDepth.Kind, nameof(resolution), "above 0 bit and at most 64 bit");
         Resolution = resolution;
         _shares = new[] { (1, maximumRate, memory) };
         Name = "digitizer";

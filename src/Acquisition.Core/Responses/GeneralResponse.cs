@@ -65,6 +65,8 @@ internal abstract class GeneralResponse : Response
         return new EchoStep(steps, delays, 1 / edge, PanelStep.TableTolerance * reference);
     }
 
+    private protected override double GainEnds => EndsInRefusal ? double.PositiveInfinity : HighestFrequency;
+
     private protected override IReadOnlyList<double> SearchGrid() => _grid ??= MakeGrid();
 
     private protected override double? PowerIntegral()

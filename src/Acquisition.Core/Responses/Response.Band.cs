@@ -154,9 +154,15 @@ public abstract partial class Response
             }
             before = f;
         }
+        hertz = GainEnds;
+        if (GainEnds >= reference && GainEnds <= double.MaxValue)
+            return true;
         hertz = 0;
         return false;
     }
+
+    /// <summary>The frequency in hertz at which the gain ends: nothing passes above it; infinite where there is none.</summary>
+    private protected virtual double GainEnds => double.PositiveInfinity;
 
     private List<Crossing> Cross(double power)
     {
@@ -171,6 +177,9 @@ public abstract partial class Response
                 crossings.Add(new Crossing(Frequency.FromSi(Root(power, before, f), "frequency"), last >= power));
             (before, last) = (f, value);
         }
+        // Where the gain ends it falls through every level that it has not left before.
+        if (last >= power && GainEnds <= double.MaxValue)
+            crossings.Add(new Crossing(Frequency.FromSi(GainEnds, "frequency"), true));
         return crossings;
     }
 

@@ -43,7 +43,7 @@ public static class RootSumOfSquares
             findings.Add(new Finding(
                 "system-too-slow",
                 Severity.Warning,
-                $"the measured rise time {measured} is only {Ratio.FromFraction(m / s).InWords()} of the system's {system}: what is left is mostly uncertainty",
+                $"the measured rise time {measured.InWords()} is only {FewDigits.Number(m / s)} times the system's {system.InWords()}: what is left is mostly uncertainty",
                 $"use a system with a rise time below {Duration.FromSi(m / 2, "system").InWords()}",
                 "handbook 2.5"));
         }

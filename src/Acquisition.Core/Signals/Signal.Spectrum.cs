@@ -10,13 +10,18 @@ public abstract partial class Signal
     /// <summary>The coefficient c(n) of exp(j 2π n f0 t), V, for a periodic signal; n at least 0.</summary>
     internal abstract Complex Coefficient(int number);
 
-    /// <summary>Every line above DC up to a frequency in hertz, in rising order, those of zero amplitude included. Empty for a signal without lines.</summary>
+    private const int MostLines = 1 << 22;
+
+    /// <summary>
+    /// Every line above DC up to a frequency in hertz, in rising order, those of zero amplitude included; lazily, so that a caller may ask for all there are and stop where it has
+    /// seen enough. Empty for a signal without lines.
+    /// </summary>
     internal virtual IEnumerable<SpectralLine> Lines(double hertz)
     {
         if (Fundamental is not { } fundamental)
             yield break;
         double carrier = 2 * Complex.Abs(Coefficient(1));
-        for (int n = 1; n * fundamental.SiValue <= hertz * (1 + 1e-12); n++)
+        for (int n = 1; n < int.MaxValue && n * fundamental.SiValue <= hertz * (1 + 1e-12); n++)
             yield return new SpectralLine(n, n * fundamental.SiValue, Coefficient(n), carrier);
     }
 
@@ -64,8 +69,8 @@ public abstract partial class Signal
     /// <exception cref="InvalidOperationException">The signal does not repeat.</exception>
     public Ratio RmsErrorBeyondHarmonic(int number) => Ratio.FromSi(Math.Sqrt(Math.Max(0, 1 - PowerUpToHarmonic(number).SiValue)), nameof(number));
 
-    /// <summary>The share of the AC power between two frequencies, both included.</summary>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="from"/> is negative, or <paramref name="to"/> lies below it.</exception>
+    /// <summary>The share of the AC power between two frequencies, both included: line by line, until what is left above is below 1e-12 of it.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="from"/> is negative, or <paramref name="to"/> lies below it, or so high that more than 4 194 304 lines lie below it and still matter: a signal that jumps has no last one.</exception>
     public Ratio PowerWithin(Frequency from, Frequency to)
     {
         if (!(from.SiValue >= 0))
@@ -77,11 +82,22 @@ public abstract partial class Signal
 
     private protected virtual double PowerShare(double from, double to)
     {
-        double sum = 0;
+        const double seen = 1e-12;
+        double sum = 0, all = 0;
+        int count = 0, quiet = 0;
         foreach (SpectralLine line in Lines(to))
         {
+            if (count == MostLines)
+                throw Refuse.OutOfRange(to, Acquisition.Core.Frequency.Kind, nameof(to), $"below {line.Frequency}", $"{Name} has {MostLines} lines below that, and still more that matter");
+            double power = 2 * Squared(line.Coefficient);
+            all += power;
             if (line.Frequency.SiValue >= from * (1 - 1e-12))
-                sum += 2 * Squared(line.Coefficient);
+                sum += power;
+            // The n-th line has about n followers that matter together.
+            count++;
+            quiet = power * count < seen * AcPower ? quiet + 1 : 0;
+            if (all >= (1 - seen) * AcPower || (quiet >= 64 && all > 0.5 * AcPower))
+                break;
         }
         return sum / AcPower;
     }

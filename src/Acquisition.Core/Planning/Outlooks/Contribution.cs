@@ -13,7 +13,7 @@ public sealed class Contribution
     /// <summary>The element: a stage of the chain, the sampling, the converter.</summary>
     public string Element { get; }
 
-    /// <summary>How much better the reading would be without it: of the edge's duration, or of the amplitude where the signal has no edge.</summary>
+    /// <summary>How much better the reading would be without it: of the edge's duration, or of the amplitude where the signal has no edge; 0 where it would be no better, as without a ringing lead that makes an edge faster.</summary>
     public Ratio Share { get; }
 
     /// <summary>What it does, in words.</summary>

@@ -7,6 +7,9 @@ namespace Acquisition.Core.Planning;
 /// <summary>What each element costs: the reading with everything, against the reading with that element made ideal.</summary>
 internal sealed class OutlookContributions(Outlook outlook)
 {
+    /// <summary>A change of an edge or an amplitude by less than this fraction is none: it is below what a model of a stage says about it.</summary>
+    private const double Unseen = 1e-5;
+
     internal IReadOnlyList<Contribution> All()
     {
         var all = new List<Contribution>();
@@ -20,17 +23,21 @@ internal sealed class OutlookContributions(Outlook outlook)
     {
         // Of the edge alone: its neighbours are the signal's, not an element's.
         double with = outlook.EdgeAlone, ideal = EdgeThrough.RiseTime(edge, without), reference = edge.RiseTime.SiValue > 0 ? edge.RiseTime.SiValue : with;
-        double share = Math.Max(0, (with - ideal) / reference);
-        if (double.IsNaN(share))
-            share = 0;
-        return new Contribution(element, Ratio.FromSi(share, "share"), $"slows the edge by {FewDigits.Of(Math.Max(0, with - ideal), Duration.Kind)}, {FewDigits.Of(share, Ratio.Kind)} of it");
+        double change = (with - ideal) / reference;
+        if (double.IsNaN(change))
+            return new Contribution(element, Ratio.FromSi(0, "share"), "the edge does not rise from 10 % to 90 %: what it takes is not computed");
+        string effect = Math.Abs(change) < Unseen ? "leaves the edge as it is"
+            : $"{(change > 0 ? "slows the edge" : "makes the edge faster")} by {FewDigits.Of(Math.Abs(with - ideal), Duration.Kind)}, {FewDigits.Of(Math.Abs(change), Ratio.Kind)} of it";
+        return new Contribution(element, Ratio.FromSi(Math.Max(0, change), "share"), effect);
     }
 
     private Contribution OfAmplitude(string element, Response without)
     {
         double hertz = outlook.Signal.Tone;
-        double with = outlook.Response.Magnitude(hertz), ideal = without.Magnitude(hertz), share = Math.Max(0, (ideal - with) / ideal);
-        return new Contribution(element, Ratio.FromSi(share, "share"), $"takes {FewDigits.Of(share, Ratio.Kind)} of the amplitude");
+        double with = outlook.Response.Magnitude(hertz), ideal = without.Magnitude(hertz), loss = (ideal - with) / ideal;
+        string effect = Math.Abs(loss) < Unseen ? "leaves the amplitude as it is"
+            : loss > 0 ? $"takes {FewDigits.Of(loss, Ratio.Kind)} of the amplitude" : $"raises the amplitude by {FewDigits.Of(-loss, Ratio.Kind)}";
+        return new Contribution(element, Ratio.FromSi(Math.Max(0, loss), "share"), effect);
     }
 
     private void AddSampling(List<Contribution> all)
