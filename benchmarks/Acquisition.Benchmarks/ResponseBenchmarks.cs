@@ -17,6 +17,8 @@ public class ResponseBenchmarks
     private readonly double[] _hertz = Enumerable.Range(0, 100_000).Select(i => 1e5 * Math.Pow(1e5, i / 99_999.0)).ToArray();
     private readonly Complex[] _gains = new Complex[100_000];
     private readonly Response _chain = Make();
+    private readonly Response _poleChain = Response.SinglePole(500.MHz()).Then(Response.Butterworth(4, 350.MHz())).Then(Response.Bessel(3, 1.GHz()));
+    private readonly Duration _late = 3.3.ns();
     private readonly Complex[] _poles = Poles();
     private readonly Frequency _at = 180.MHz();
 
@@ -33,6 +35,9 @@ public class ResponseBenchmarks
         Response chain = Response.SinglePole(500.MHz()).Then(Response.Butterworth(4, 350.MHz())).Then(Response.Bessel(3, 1.GHz())).Then(Response.SinglePole(700.MHz()));
         return chain.Bandwidth.Hertz + chain.RiseTime.Seconds + chain.Overshoot.Fraction;
     }
+
+    [Benchmark(Description = "one value of the step of its poles")]
+    public double OneStepValue() => _poleChain.StepAt(_late).Fraction;
 
     [Benchmark(Description = "one complex gain of the cascade")]
     public Complex OneGain() => _chain.ComplexGain(_at);

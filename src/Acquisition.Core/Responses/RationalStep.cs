@@ -12,7 +12,10 @@ internal sealed class RationalStep : StepResponse
     private const int TaylorTerms = 14;
 
     private readonly Factors _factors;
-    private readonly IReadOnlyList<Section> _sections;
+    private readonly Section[] _sections;
+
+    /// <summary>1/√D2 of each section.</summary>
+    private readonly double[] _omegas;
     private readonly TimeScales _scales;
     private readonly int _order;
     private readonly int[] _last;
@@ -23,7 +26,8 @@ internal sealed class RationalStep : StepResponse
     internal RationalStep(Factors factors)
     {
         _factors = factors;
-        _sections = factors.Sections;
+        _sections = new List<Section>(factors.Sections).ToArray();
+        _omegas = Array.ConvertAll(_sections, section => 1 / Math.Sqrt(section.D2));
         _scales = new TimeScales(factors);
         _order = factors.Order;
         Final = factors.DcGain;
@@ -65,7 +69,10 @@ internal sealed class RationalStep : StepResponse
             slope = 0;
             return Final;
         }
-        return Final + Output(StateAt(seconds), new double[_order], out slope);
+        double[] state = ChangeAt(seconds);
+        for (int i = 0; i < _order; i++)
+            state[i] += _initial[i];
+        return Final + Output(state, state, out slope);
     }
 
     /// <summary>In closed form: the integral of exp(At) is A⁻¹ (exp(At) - 1).</summary>
@@ -105,14 +112,6 @@ internal sealed class RationalStep : StepResponse
         }
     }
 
-    private double[] StateAt(double seconds)
-    {
-        double[] state = ChangeAt(seconds);
-        for (int i = 0; i < _order; i++)
-            state[i] += _initial[i];
-        return state;
-    }
-
     /// <summary>By how much the state has changed since the step: to its own digits, however little that is.</summary>
     private double[] ChangeAt(double seconds)
     {
@@ -128,7 +127,7 @@ internal sealed class RationalStep : StepResponse
             for (int i = 0; i < _order; i++)
                 state[i] = _initial[i] + change[i];
         }
-        Advance(state, new double[_order], Math.Max(0, seconds - steps * _step), change);
+        Advance(state, Math.Max(0, seconds - steps * _step), change);
         return change;
     }
 
@@ -170,17 +169,17 @@ internal sealed class RationalStep : StepResponse
         return true;
     }
 
-    /// <summary>The derivative of a state, and the output that the state means (less the final value).</summary>
+    /// <summary>The derivative of a state, which may take its place, and the output that the state means (less the final value).</summary>
     private double Derive(double[] state, double[] derivative)
     {
         double input = 0;
         int i = 0;
-        for (int k = 0; k < _sections.Count; k++)
+        for (int k = 0; k < _sections.Length; k++)
         {
             Section section = _sections[k];
             if (section.D2 != 0)
             {
-                double omega = 1 / Math.Sqrt(section.D2), x = state[i], v = state[i + 1];
+                double omega = _omegas[k], x = state[i], v = state[i + 1];
                 double acceleration = input - x - section.D1 * omega * v;
                 derivative[i] = omega * v;
                 derivative[i + 1] = omega * acceleration;
@@ -205,25 +204,23 @@ internal sealed class RationalStep : StepResponse
     private double Output(double[] state, double[] spare, out double slope)
     {
         double value = Derive(state, spare);
-        var second = new double[_order];
-        slope = Derive(spare, second);
+        slope = Derive(spare, spare);
         return value;
     }
 
-    /// <summary>Adds to a target by how much a state changes in a time of at most one step, by its Taylor series.</summary>
-    private void Advance(double[] state, double[] spare, double time, double[] target)
+    /// <summary>Adds to a target by how much a state changes in a time of at most one step, by its Taylor series, whose terms take the place of the state.</summary>
+    private void Advance(double[] state, double time, double[] target)
     {
         if (time == 0)
             return;
-        var term = (double[])state.Clone();
         for (int k = 1; k <= TaylorTerms; k++)
         {
-            Derive(term, spare);
+            Derive(state, state);
             double scale = time / k;
             for (int i = 0; i < _order; i++)
             {
-                term[i] = spare[i] * scale;
-                target[i] += term[i];
+                state[i] *= scale;
+                target[i] += state[i];
             }
         }
     }
@@ -232,14 +229,13 @@ internal sealed class RationalStep : StepResponse
     {
         var first = new double[_order * _order];
         var column = new double[_order];
-        var spare = new double[_order];
         var change = new double[_order];
         for (int c = 0; c < _order; c++)
         {
             Array.Clear(column, 0, _order);
             column[c] = 1;
             Array.Clear(change, 0, _order);
-            Advance(column, spare, _step, change);
+            Advance(column, _step, change);
             for (int r = 0; r < _order; r++)
                 first[r * _order + c] = change[r];
         }

@@ -1,5 +1,4 @@
 using System;
-using System.Diagnostics;
 using System.Linq;
 using Acquisition.Core.Literals;
 using Acquisition.Core.Responses;
@@ -77,19 +76,18 @@ public sealed class RingingTests
         Assert.Contains("add damping", refusal.Message, StringComparison.Ordinal);
     }
 
-    /// <summary>A guard against scans that follow every period of a resonance for Q times ten of them, which took minutes: the bound is loose on purpose.</summary>
+    /// <summary>A scan that follows every period of a resonance for Q times ten of them took minutes: it is looked at for 500 periods behind a Gaussian, some 13 times in each, and no more.</summary>
     [Fact]
-    public void ProbeOnAnIdealSource_AnswersWithinTheBlinkOfAnEye()
+    public void ProbeOnAnIdealSource_IsAnsweredFromABoundedScan()
     {
         Probe probe = Probe.Passive(10, 10.MOhm(), 16.pF(), 200.MHz()).WithGroundLead(15.mm());
         MeasurementChain chain = MeasurementChain.From(0.Ohm()).Probe(probe).Into(FrontEnd.HighImpedance(1.MOhm(), 16.pF(), Response.Gaussian(200.MHz())));
-        var watch = Stopwatch.StartNew();
 
         Assert.True(chain.Response.RiseTime > 0.1.ns());
         Assert.True(chain.Response.Overshoot > 5.Percent());
         Assert.True(chain.Response.SettlingTime(1.Percent()) > 10.us());
         Assert.True(chain.Response.NoiseBandwidth > 100.MHz());
         Assert.Contains("rings-on", chain.Findings.Select(finding => finding.Code));
-        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(20), watch.Elapsed.ToString());
+        Assert.InRange(chain.Response.StepResponse.Times.Count, 500, 20_000);
     }
 }
