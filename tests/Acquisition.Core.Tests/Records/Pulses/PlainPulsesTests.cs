@@ -28,6 +28,31 @@ public sealed class PlainPulsesTests
             Compare(record, Settings(random));
     }
 
+    /// <summary>A pulse that begins and ends anywhere in a block of samples or at the end of the record, edges shorter and longer than what is looked at at once, samples that rest exactly on a level.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(5)]
+    [InlineData(15)]
+    [InlineData(17)]
+    [InlineData(34)]
+    public void PulsesAtEveryPlace_AreToTheLastBit_WhatThePlainProcedureFinds(int edge)
+    {
+        var random = new Random(edge);
+        double[] rests = [-1, -0.8, -0.8, 0, 0, 0.8, 0.8, 1];
+        foreach (int before in Enumerable.Range(1, 40))
+        {
+            foreach (int tail in new[] { 1, 2, 14, 15, 16, 17, 18, 31, 32, 33 })
+            {
+                int top = random.Next(1, 40);
+                double[] ramp = [.. Enumerable.Range(1, edge).Select(i => random.Next(2) == 0 ? rests[i * 7 / edge] : -1 + 2.0 * i / edge)];
+                double[] shape = [.. Enumerable.Repeat(-1.0, before), .. ramp, .. Enumerable.Repeat(1.0, top), .. ramp.Reverse(), .. Enumerable.Repeat(-1.0, tail)];
+                foreach (Record record in Records(shape, random))
+                    Compare(record, PulseSettings.Default.WithStateLevels(-1.V(), 1.V()).WithLeastSamplesOnEdge(1));
+            }
+        }
+    }
+
     [Fact]
     public void LongRecordsOfDenseEdges_AgreeBeyondEveryBlock()
     {
