@@ -29,7 +29,10 @@ public sealed class WorksheetEntry
     /// <summary>The value; null where there is none.</summary>
     public FormulaValue? Value { get; }
 
-    /// <summary>The value as it is written, in the unit and with the digits the line asks for; empty where there is none.</summary>
+    /// <summary>
+    /// The value as it is written, in the unit and with the digits the line asks for; empty where there is none. Where it asks for none, what is given is written in full, and what is
+    /// computed with six digits, or as many as two digits of its standard uncertainty reach; <see cref="Value"/> has them all.
+    /// </summary>
     public string Text { get; }
 
     /// <summary>Whether the host has given the value of this line.</summary>

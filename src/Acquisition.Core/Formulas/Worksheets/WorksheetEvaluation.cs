@@ -9,6 +9,8 @@ namespace Acquisition.Core.Formulas.Worksheets;
 /// <summary>One evaluation of a worksheet, line by line: a line that fails takes with it only those that use it.</summary>
 internal sealed class WorksheetEvaluation
 {
+    private const int UsualDigits = 6;
+
     private readonly Worksheet _sheet;
     private readonly DecisionRule _rule;
     private readonly Program _program;
@@ -68,14 +70,15 @@ internal sealed class WorksheetEvaluation
 
         FormulaValue? value = problem is null ? Value(statement, place) : default(FormulaValue?);
         if (problem is not null && statement.Name.Length > 0) _failed.Add(statement.Name);
-        string text = value is { } found ? found.ToString(statement.Digits > 0 ? "G" + statement.Digits.ToString(System.Globalization.CultureInfo.InvariantCulture) : null) : "";
+        double? uncertainty = value is { Kind.Quantity: { } kind } && !isOverridden ? TryUncertainty(_sheet.UncertainPlaces[index].Register, kind)?.Budget(Coverage.Usual).SiStandardUncertainty : null;
+        string text = value is { } found ? found.ToString(Format(statement, found, uncertainty)) : "";
         var entry = new WorksheetEntry(statement.Line, statement.Keyword, statement.Name, statement.FormulaText, value, text)
         {
             Message = statement.Message,
             Problem = problem,
             IsOverridden = isOverridden,
+            StandardUncertaintyInSi = uncertainty,
         };
-        if (problem is null && !isOverridden && value!.Value.Kind.IsQuantity) entry.StandardUncertaintyInSi = TryUncertainty(_sheet.UncertainPlaces[index].Register, value!.Value.Kind.Quantity!)?.Budget(Coverage.Usual).SiStandardUncertainty;
         if (statement.Keyword == WorksheetKeyword.Check)
         {
             entry.Decision = problem is null ? Decision(index) : null;
@@ -84,6 +87,23 @@ internal sealed class WorksheetEvaluation
             entry.Verdict = problem is null ? Verdict(index, entry.Decision) : WorksheetVerdict.NotEvaluated;
         }
         return entry;
+    }
+
+    /// <summary>
+    /// The digits of a line: those it states; all of what is given and of counts; of what is computed six, or as many as two digits of its standard uncertainty reach (JCGM 100 7.2.6).
+    /// </summary>
+    private static string? Format(WorksheetStatement statement, in FormulaValue value, double? uncertainty)
+    {
+        int digits = statement.Digits;
+        if (digits <= 0)
+        {
+            if (statement.Keyword == WorksheetKeyword.Given || !value.Kind.IsQuantity || ReferenceEquals(value.Kind.Quantity, PointCount.Kind)) return null;
+            double size = Math.Abs(value.SiValue);
+            digits = uncertainty is { } u && u > 0 && size > 0 && value.Kind.Quantity!.Nature < QuantityNature.Point
+                ? (int)Math.Max(2, Math.Min(15, Math.Floor(Math.Log10(size)) - Math.Floor(Math.Log10(u)) + 2))
+                : UsualDigits;
+        }
+        return "G" + digits.ToString(System.Globalization.CultureInfo.InvariantCulture);
     }
 
     private void SayWhatIsCompared(WorksheetEntry entry, ComparisonPlace comparison)
