@@ -42,7 +42,7 @@ internal sealed class ProgramUncertainty
         _siInputs = Array.ConvertAll(inputs, input => input.SiEstimate);
         _scales = Array.ConvertAll(inputs, input => input.SiStandardUncertainty);
         _sensitivities = Sensitivities.Of(program, result, _siInputs, objectInputs, _scales);
-        _terms = Terms(text);
+        _terms = StatedTerms.Of(program, text, _sensitivities.HalfWidths, _siInputs, objectInputs);
         LinearCombination combination = LinearCombination.Exact;
         for (int i = 0; i < inputs.Length; i++) combination = With(combination, inputs[i].Combination, _sensitivities.Derivatives[i]);
         for (int i = 0; i < _terms.Length; i++)
@@ -118,46 +118,6 @@ internal sealed class ProgramUncertainty
         }
 
         static double[]?[] Picked(double[][] columns, int[] places) => Array.ConvertAll(places, place => place < 0 ? null : columns[place]);
-    }
-
-    /// <summary>Each term as the deviation from its stated value: an uncertain zero. Null where the evaluation does not come to it, or its half-width is zero.</summary>
-    private UncertainValue?[] Terms(string text)
-    {
-        var terms = new UncertainValue?[_program.Terms.Length];
-        if (terms.Length == 0) return terms;
-        double[] stated = StatedValues();
-        for (int i = 0; i < terms.Length; i++)
-        {
-            UncertainTerm term = _program.Terms[i];
-            double width = _sensitivities.HalfWidths[i];
-            if (!(width > 0) || !Arithmetic.IsFinite(width) || double.IsNaN(stated[i])) continue;
-            Distribution distribution = term.CoverageFactor is { } k ? new NormalDistribution(width / k) : new RectangularDistribution(width);
-            string name = text.Substring(term.Start, term.End - term.Start);
-            string statement = "± " + new Quantity(width, term.DeviationKind) + (term.CoverageFactor is { } factor
-                ? FormattableString.Invariant($" (expanded, k = {factor:0.####})") : " (limits, rectangular)");
-            // Of a deviation the budget shows the value that deviates, in its own unit: -10 dBm deviates by dB.
-            var source = new UncertaintySource(name, new Quantity(stated[i], term.ValueKind), distribution, statement);
-            terms[i] = new UncertainValue(0, term.DeviationKind, LinearCombination.Of(source));
-        }
-        return terms;
-    }
-
-    /// <summary>What each term deviates from; not a number where the evaluation does not come to it.</summary>
-    private double[] StatedValues()
-    {
-        var stated = new double[_program.Terms.Length];
-        for (int i = 0; i < stated.Length; i++) stated[i] = double.NaN;
-        var numbers = new double[_program.Registers];
-        Array.Copy(_siInputs, numbers, _siInputs.Length);
-        _program.LoadConstants(numbers);
-        object?[] objects = _program.NewObjects(_objectInputs);
-        for (int at = 0; at < _program.Code.Length;)
-        {
-            Instruction instruction = _program.Code[at];
-            if (instruction.Operation == Operation.Deviate) stated[instruction.B] = numbers[instruction.A];
-            at = _program.Run(at, at + 1, numbers, objects, null);
-        }
-        return stated;
     }
 
     private static LinearCombination With(LinearCombination combination, LinearCombination part, double factor) =>

@@ -1,0 +1,49 @@
+using System;
+using Acquisition.Core.Formulas.Execution;
+using Acquisition.Core.Uncertainty;
+
+namespace Acquisition.Core.Formulas;
+
+/// <summary>The terms stated with ± in a text, each as an uncertain value.</summary>
+internal static class StatedTerms
+{
+    /// <summary>Each term as the deviation from its stated value: an uncertain zero. Null where the evaluation does not come to it, or its half-width is zero.</summary>
+    internal static UncertainValue?[] Of(Program program, string text, double[] halfWidths, double[] siInputs, object?[]? objectInputs)
+    {
+        var terms = new UncertainValue?[program.Terms.Length];
+        if (terms.Length == 0) return terms;
+        double[] stated = Values(program, siInputs, objectInputs);
+        for (int i = 0; i < terms.Length; i++)
+        {
+            UncertainTerm term = program.Terms[i];
+            double width = halfWidths[i];
+            if (!(width > 0) || !Arithmetic.IsFinite(width) || double.IsNaN(stated[i])) continue;
+            Distribution distribution = term.CoverageFactor is { } k ? new NormalDistribution(width / k) : new RectangularDistribution(width);
+            string name = text.Substring(term.Start, term.End - term.Start);
+            string statement = "± " + new Quantity(width, term.DeviationKind) + (term.CoverageFactor is { } factor
+                ? FormattableString.Invariant($" (expanded, k = {factor:0.####})") : " (limits, rectangular)");
+            // Of a deviation the budget shows the value that deviates, in its own unit: -10 dBm deviates by dB.
+            var source = new UncertaintySource(name, new Quantity(stated[i], term.ValueKind), distribution, statement);
+            terms[i] = new UncertainValue(0, term.DeviationKind, LinearCombination.Of(source));
+        }
+        return terms;
+    }
+
+    /// <summary>What each term deviates from; not a number where the evaluation does not come to it.</summary>
+    private static double[] Values(Program program, double[] siInputs, object?[]? objectInputs)
+    {
+        var stated = new double[program.Terms.Length];
+        for (int i = 0; i < stated.Length; i++) stated[i] = double.NaN;
+        var numbers = new double[program.Registers];
+        Array.Copy(siInputs, numbers, siInputs.Length);
+        program.LoadConstants(numbers);
+        object?[] objects = program.NewObjects(objectInputs);
+        for (int at = 0; at < program.Code.Length;)
+        {
+            Instruction instruction = program.Code[at];
+            if (instruction.Operation == Operation.Deviate) stated[instruction.B] = numbers[instruction.A];
+            at = program.Run(at, at + 1, numbers, objects, null);
+        }
+        return stated;
+    }
+}
