@@ -41,8 +41,9 @@ foreach (var (name, chain) in choices)
 
 Console.WriteLine("\n[rate]");
 #region rate
+Signal clock = Signal.Square(24.MHz(), 3.3.Vpp(), riseTime: 2.8.ns());
 Digitizer digitizer = new Digitizer(2.GSaPerS(), 14.Mpts(), 8.bit()).WithChannelsInUse(2, 1.GSaPerS(), 14.Mpts());
-Specification wanted = new Requirement(beaconClock).WithEdgeTolerance(10.Percent()).WithWindow(10.ms()).Specify();
+Specification wanted = new Requirement(clock).WithEdgeTolerance(10.Percent()).WithWindow(10.ms()).Specify();
 
 Console.WriteLine($"needed: {wanted.SampleRate!.Value:G4} ({wanted.SampleRate.Method}), {wanted.RecordLength!.Value:G4}");
 foreach (int channels in new[] { 1, 2 })
@@ -57,8 +58,11 @@ Console.WriteLine($"longest window at the needed rate: {Sampling.Window(14.Mpts(
 Console.WriteLine("\n[pulse]");
 #region pulse
 Signal lampDriver = Signal.PulseTrain(2.kHz(), 12.Vpp(), 20.us(), 60.ns(), 60.ns());
-MeasurementChain toLamp = MeasurementChain.From(10.Ohm()).Probe(Probe.Passive(10, 10.MOhm(), 12.pF(), 350.MHz())).Into(input200);
-Outlook watch = lampDriver.Through(toLamp).SampledBy(digitizer).WithRecordRate(5.Hz()).WatchingFor(40.ns(), 0.5.Hz()).Over(140.ms());
+MeasurementChain toLamp = MeasurementChain.From(10.Ohm())
+    .Probe(Probe.Passive(10, 10.MOhm(), 12.pF(), 350.MHz()))
+    .Into(FrontEnd.HighImpedance(1.MOhm(), 14.pF(), Response.Gaussian(200.MHz())));
+Digitizer recorder = new Digitizer(2.GSaPerS(), 14.Mpts(), 8.bit());
+Outlook watch = lampDriver.Through(toLamp).SampledBy(recorder).WithRecordRate(5.Hz()).WatchingFor(40.ns(), 0.5.Hz()).Over(140.ms());
 EventOutlook spike = watch.Events!;
 
 Console.WriteLine($"height shown            {spike.Height:G4} of the pulse");
@@ -87,6 +91,10 @@ Frequency harmonic = 5 * 24.MHz();
 foreach (SampleRate rate in new[] { 200.MSaPerS(), 170.MSaPerS() })
     Console.WriteLine($"{harmonic:G4} sampled at {rate:G4} shows at {Aliasing.Fold(harmonic, rate):G4}, zone {Aliasing.NyquistZone(harmonic, rate)}");
 
-Outlook slow = beaconClock.Through(toLamp).SampledBy(new Digitizer(200.MSaPerS(), 1.Mpts(), 8.bit())).Over(1.ms());
+Signal square = Signal.Square(24.MHz(), 3.3.Vpp(), riseTime: 2.8.ns());
+MeasurementChain toClock = MeasurementChain.From(10.Ohm())
+    .Probe(Probe.Passive(10, 10.MOhm(), 12.pF(), 350.MHz()))
+    .Into(FrontEnd.HighImpedance(1.MOhm(), 14.pF(), Response.Gaussian(200.MHz())));
+Outlook slow = square.Through(toClock).SampledBy(new Digitizer(200.MSaPerS(), 1.Mpts(), 8.bit())).Over(1.ms());
 foreach (Finding finding in slow.Findings.Where(finding => finding.Code == "harmonics-aliased")) Console.WriteLine(finding);
 #endregion
