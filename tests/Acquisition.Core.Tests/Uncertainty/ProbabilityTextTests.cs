@@ -20,6 +20,12 @@ public sealed class ProbabilityTextTests
     [InlineData(0.0, "0 %")]
     public void Probability_IsNeverRoundedToACertainty(double probability, string expected) => Assert.Equal(expected, ProbabilityText.Of(Ratio.FromFraction(probability)));
 
+    [Theory]
+    [InlineData(-1e-9)]
+    [InlineData(1.0000001)]
+    public void WhatIsNoProbability_IsRefused(double number) =>
+        Assert.Contains("from 0 to 1", Assert.Throws<ArgumentOutOfRangeException>(() => ProbabilityText.Of(Ratio.FromFraction(number))).Message, StringComparison.Ordinal);
+
     [Property]
     public bool OnlyCertainties_AreWrittenAsSuch(ushort step)
     {
