@@ -8,7 +8,8 @@ namespace Acquisition.Reports;
 internal sealed class Grid
 {
     private static readonly string[] ValueHeads = { "what", "value", "how it was found" };
-    private static readonly string[] VerdictHeads = { "what", "verdict", "value", "standard uncertainty", "lower limit", "upper limit", "margin", "guard band", "conformance probability", "rule", "remark" };
+    private const string LowerHead = "lower limit";
+    private static readonly string[] VerdictHeads = { "what", "verdict", "value", "standard uncertainty", LowerHead, "upper limit", "margin", "guard band", "conformance probability", "rule", "remark" };
     private static readonly string[] FindingHeads = { "severity", "code", "message", "remedy", "source" };
     private static readonly string[] IdentificationHeads = { "what", "text" };
 
@@ -40,13 +41,37 @@ internal sealed class Grid
         _ => null,
     };
 
-    /// <summary>Without the columns that hold nothing: a reader does not miss them, software would.</summary>
+    /// <summary>Without the columns that hold nothing, and with both limits in one: a reader does not miss them, software would.</summary>
     internal Grid Compact()
+    {
+        if (Rows.Count > 0 && Rows.All(row => row.IsVerdict)) return WithLimitsInOneColumn().WithoutEmptyColumns();
+        return WithoutEmptyColumns();
+    }
+
+    /// <summary>≥ 4.75 V, &lt; 500 ps, 4.75 V to 5.25 V.</summary>
+    private Grid WithLimitsInOneColumn()
+    {
+        int lower = Columns.ToList().IndexOf(LowerHead), upper = lower + 1;
+        return new Grid(
+            Name, Caption, Columns.Where((_, i) => i != upper).Select(column => column == LowerHead ? "limit" : column).ToArray(),
+            Rows.Select(row => row.With(row.Cells.Select((cell, i) => i == lower ? Limits(cell, row.Cells[upper], row.AreLimitsExcluded) : cell).Where((_, i) => i != upper).ToArray())).ToArray());
+    }
+
+    private static ReportCell Limits(ReportCell lower, ReportCell upper, bool areExcluded)
+    {
+        if (lower.IsEmpty && upper.IsEmpty) return ReportCell.Empty;
+        if (!lower.IsEmpty && !upper.IsEmpty) return lower.Text + (areExcluded ? " to below " : " to ") + upper.Text;
+        ReportCell only = lower.IsEmpty ? upper : lower;
+        string text = (lower.IsEmpty ? areExcluded ? "< " : "≤ " : areExcluded ? "> " : "≥ ") + only.Text;
+        return only.Quantity is { } quantity ? ReportCell.Of(quantity, text) : text;
+    }
+
+    private Grid WithoutEmptyColumns()
     {
         int[] kept = Enumerable.Range(0, Columns.Count).Where(i => i == 0 || Rows.Any(row => !row.Cells[i].IsEmpty)).ToArray();
         return new Grid(
             Name, Caption, kept.Select(i => Columns[i]).ToArray(),
-            Rows.Select(row => new GridRow(kept.Select(i => row.Cells[i]).ToArray()) { IsDetail = row.IsDetail, IsVerdict = row.IsVerdict, Outcome = row.Outcome }).ToArray());
+            Rows.Select(row => row.With(kept.Select(i => row.Cells[i]).ToArray())).ToArray());
     }
 
     /// <summary>Findings as a table, for CSV.</summary>
@@ -74,7 +99,7 @@ internal sealed class Grid
     private static Grid OfVerdicts(VerdictsBlock block) => new(
         block.Name, block.Caption,
         VerdictHeads,
-        block.Verdicts.Select(x => new GridRow(new[] { x.Name, x.Text, x.Value, x.Uncertainty, x.Lower, x.Upper, x.Margin, x.GuardBand, x.Probability, x.Rule, x.Remark }) { Outcome = x.Outcome, IsVerdict = true })
+        block.Verdicts.Select(x => new GridRow(new[] { x.Name, x.Text, x.Value, x.Uncertainty, x.Lower, x.Upper, x.Margin, x.GuardBand, x.Probability, x.Rule, x.Remark }) { Outcome = x.Outcome, IsVerdict = true, AreLimitsExcluded = x.AreLimitsExcluded })
             .ToList());
 
     private static GridRow Detail(string what, ReportCell value, string how) => new(new[] { what, value, how }) { IsDetail = true };
@@ -92,4 +117,8 @@ internal sealed class GridRow(IReadOnlyList<ReportCell> cells)
     internal bool IsVerdict { get; set; }
 
     internal Verdict? Outcome { get; set; }
+
+    internal bool AreLimitsExcluded { get; set; }
+
+    internal GridRow With(IReadOnlyList<ReportCell> cells) => new(cells) { IsDetail = IsDetail, IsVerdict = IsVerdict, Outcome = Outcome, AreLimitsExcluded = AreLimitsExcluded };
 }

@@ -59,11 +59,10 @@ public static class WorksheetReport
         var verdict = new ReportVerdict(entry.Formula, outcome, Words(entry));
         if (entry.Checked is { } value && entry.Margin is { } margin)
         {
-            string rule = entry.UpperLimit is null ? entry.IsStrict ? "above the limit" : "at least the limit" : entry.IsStrict ? "below the limit" : "at most the limit";
             return verdict.WithValue(ConformityDecisionReport.Limit(value)!)
                 .WithLimits(ConformityDecisionReport.Limit(entry.LowerLimit), ConformityDecisionReport.Limit(entry.UpperLimit), entry.IsStrict)
                 .WithMargin(UncertaintyBudgetReport.Digits(margin, 4))
-                .WithRule(rule + ", nothing uncertain");
+                .WithRule("by the values alone");
         }
         // Several conditions have no one value and no one limit, and no guard band either.
         return entry.Value is { Kind.IsTruth: true } truth ? verdict.WithValue(ReportCell.Of(truth.IsTrue, entry.Text)).WithRule("the condition is true, by the values alone") : verdict;
