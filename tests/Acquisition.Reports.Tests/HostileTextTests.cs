@@ -37,7 +37,9 @@ public sealed class HostileTextTests
         .WithTable(new ReportTable(text, text, text, "other").WithRow(text, ReportCell.Of(new Quantity(1, QuantityKind.Voltage), text)))
         .WithValues(new ReportValues(text, text).With(text + ".", text + ".", text, text))
         .WithVerdicts(text, text, [new ReportVerdict(text, Verdict.Fail, text).WithValue(text).WithRule(text).WithRemark(text)])
-        .WithFindings([new Finding(text, Severity.Safety, text, text, text), new Finding(text, Severity.Note, text, text, text)]);
+        .WithFindings([new Finding("text-from-elsewhere", Severity.Safety, Message(text), text, text), new Finding("text-from-elsewhere", Severity.Note, Message(text), text, text)]);
+
+    private static string Message(string text) => string.IsNullOrWhiteSpace(text) ? "a finding says something" : text;
 
     public static TheoryData<string> NastyTexts() => [.. Nasty.Select(Escaped)];
 
