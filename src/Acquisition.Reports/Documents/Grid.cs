@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using Acquisition.Core;
@@ -7,9 +8,10 @@ namespace Acquisition.Reports;
 /// <summary>A block laid out in columns and rows: what Markdown, HTML, plain text and CSV have in common.</summary>
 internal sealed class Grid
 {
+    private const string LowerHead = "lower limit", UpperHead = "upper limit", LimitHead = "limit";
     private static readonly string[] ValueHeads = { "what", "value", "how it was found" };
-    private const string LowerHead = "lower limit";
-    private static readonly string[] VerdictHeads = { "what", "verdict", "value", "standard uncertainty", LowerHead, "upper limit", "margin", "guard band", "conformance probability", "rule", "remark" };
+    private static readonly string[] VerdictHeads = { "what", "verdict", "value", "standard uncertainty", LowerHead, UpperHead, "margin", "guard band", "conformance probability", "rule", "remark" };
+    private static readonly string[] ReaderHeads = { "what", "verdict", "value", LimitHead, "margin", "remark", "standard uncertainty", "guard band", "conformance probability", "rule" };
     private static readonly string[] FindingHeads = { "severity", "code", "message", "remedy", "source" };
     private static readonly string[] IdentificationHeads = { "what", "text" };
 
@@ -41,21 +43,15 @@ internal sealed class Grid
         _ => null,
     };
 
-    /// <summary>Without the columns that hold nothing, and with both limits in one: a reader does not miss them, software would.</summary>
-    internal Grid Compact()
-    {
-        if (Rows.Count > 0 && Rows.All(row => row.IsVerdict)) return WithLimitsInOneColumn().WithoutEmptyColumns();
-        return WithoutEmptyColumns();
-    }
+    /// <summary>Without the columns that hold nothing; verdicts with both limits in one column and the remark before the figures of the rule. A reader does not miss the rest, software would.</summary>
+    internal Grid Compact() => Rows.Count > 0 && Rows.All(row => row.IsVerdict) ? ForReaders().WithoutEmptyColumns() : WithoutEmptyColumns();
 
-    /// <summary>≥ 4.75 V, &lt; 500 ps, 4.75 V to 5.25 V.</summary>
-    private Grid WithLimitsInOneColumn()
-    {
-        int lower = Columns.ToList().IndexOf(LowerHead), upper = lower + 1;
-        return new Grid(
-            Name, Caption, Columns.Where((_, i) => i != upper).Select(column => column == LowerHead ? "limit" : column).ToArray(),
-            Rows.Select(row => row.With(row.Cells.Select((cell, i) => i == lower ? Limits(cell, row.Cells[upper], row.AreLimitsExcluded) : cell).Where((_, i) => i != upper).ToArray())).ToArray());
-    }
+    /// <summary>What a reader looks for comes first, since a narrow page shows the rest only by scrolling: ≥ 4.75 V, &lt; 500 ps, 4.75 V to 5.25 V.</summary>
+    private Grid ForReaders() => new(
+        Name, Caption, ReaderHeads,
+        Rows.Select(row => row.With(ReaderHeads.Select(head => head == LimitHead ? Limits(CellOf(row, LowerHead), CellOf(row, UpperHead), row.AreLimitsExcluded) : CellOf(row, head)).ToArray())).ToArray());
+
+    private static ReportCell CellOf(GridRow row, string head) => row.Cells[Array.IndexOf(VerdictHeads, head)];
 
     private static ReportCell Limits(ReportCell lower, ReportCell upper, bool areExcluded)
     {
