@@ -17,7 +17,7 @@ internal sealed partial class OutlookFindings
         if (range.SiValue < swing * (1 - 1e-9))
         {
             Add("clipped", Severity.Failure, $"{outlook.DisplayedAmplitude.Value.InWords()} do not fit into the range of {range.InWords()}",
-                $"a range of at least {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}", "handbook 8.7");
+                $"a range of at least {FewDigits.Of(FewDigits.RoundUp(swing * (1 - 1e-9)), PeakToPeakVoltage.Kind)}", "handbook 8.7");
         }
         // Where the display has lost the signal, that is what must be cured.
         else if (range.SiValue > 4 * swing && outlook.AmplitudeError.SiValue > -0.9)
@@ -79,7 +79,7 @@ internal sealed partial class OutlookFindings
         if (outlook.Setup.RecordRate is { } records && !outlook.Setup.RecordRateIsBest && outlook.LookedAt > 1 + 1e-9)
         {
             Add("records-overlap", Severity.Failure, $"{records.InWords()} of records, each {outlook.Window.InWords()} long, would look {FewDigits.Of(outlook.LookedAt!.Value, Ratio.Kind)} of the time: no share of time is computed",
-                $"at most {FewDigits.Of(1 / outlook.Window.SiValue, Frequency.Kind)} of records, or a window of at most {FewDigits.Of(1 / records.SiValue, Duration.Kind)}", "handbook 5.11");
+                $"at most {FewDigits.Of(FewDigits.RoundDown(1 / outlook.Window.SiValue), Frequency.Kind)} of records, or a window of at most {FewDigits.Of(FewDigits.RoundDown(1 / records.SiValue), Duration.Kind)}", "handbook 5.11");
         }
         if (outlook.Events is not { } events)
             return;
@@ -118,6 +118,6 @@ internal sealed partial class OutlookFindings
         // What the bandwidth would let through is spoilt by something else: more of it is then no remedy.
         bool narrow = outlook.ChainBandwidth is not { } present || present.Value.SiValue < 0.5 / events.Width.SiValue;
         Add("pulse-flattened", events.Height.SiValue < 0.5 ? Severity.Failure : Severity.Warning, $"{pulse} reaches {height} of its height behind the chain",
-            narrow ? $"a chain of about {FewDigits.Of(0.5 / events.Width.SiValue, Frequency.Kind)}" : "a chain that passes low frequencies and settles faster: its bandwidth is enough", "handbook 2.2");
+            narrow ? $"a chain of about {FewDigits.Of(FewDigits.RoundUp(0.5 / events.Width.SiValue), Frequency.Kind)}" : "a chain that passes low frequencies and settles faster: its bandwidth is enough", "handbook 2.2");
     }
 }

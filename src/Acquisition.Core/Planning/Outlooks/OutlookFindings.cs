@@ -51,7 +51,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         Overshoot();
         if (outlook.Tone is { } tone && outlook.ChainBandwidth is { } b && tone.SiValue > b.Value.SiValue)
             Add("signal-beyond-bandwidth", Severity.Failure, $"the signal has {tone.InWords()}, above the {b.Value.InWords()} of the chain",
-                $"a chain of at least {FewDigits.Of(3 * tone.SiValue, Frequency.Kind)}", "handbook 4.6");
+                $"a chain of at least {FewDigits.Of(FewDigits.RoundUp(3 * tone.SiValue), Frequency.Kind)}", "handbook 4.6");
     }
 
     private void Unsettled(Duration shown)
@@ -70,7 +70,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         if (Signal.Period is { } period && outlook.Window.SiValue < period.SiValue * (1 - 1e-9))
         {
             Add("window-too-short", Severity.Warning, $"the window of {outlook.Window.InWords()} shows less than one period, {period.InWords()}",
-                $"a window of at least {period.InWords()}", "handbook 5.4");
+                $"a window of at least {FewDigits.Of(FewDigits.RoundUp(period.SiValue), Duration.Kind)}", "handbook 5.4");
         }
         int stated = outlook.Setup.Digitizer.StatedChannels, used = outlook.Setup.ChannelsInUse;
         if (stated > 1 && used > stated)
@@ -119,9 +119,9 @@ internal sealed partial class OutlookFindings(Outlook outlook)
     private string RateRemedy(double needed)
     {
         double most = outlook.Timebase.MaximumRate.SiValue, memory = outlook.Setup.Digitizer.Memory(outlook.Setup.ChannelsInUse).SiValue;
-        string rate = FewDigits.Of(needed, Core.SampleRate.Kind);
+        string rate = FewDigits.Of(needed = FewDigits.RoundUp(needed), Core.SampleRate.Kind);
         return needed <= most
-            ? $"{rate}, which the memory allows for a window of up to {FewDigits.Of(memory / needed, Duration.Kind)}"
+            ? $"{rate}, which the memory allows for a window of up to {FewDigits.Of(FewDigits.RoundDown(memory / needed), Duration.Kind)}"
             : $"{rate}; this digitizer has {FewDigits.Of(most, Core.SampleRate.Kind)} at best";
     }
 }
