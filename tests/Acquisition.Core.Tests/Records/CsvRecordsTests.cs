@@ -20,6 +20,12 @@ public sealed class CsvRecordsTests
     [InlineData("channel settings,none\n\"time/s\",\"lamp/mV\"\n0,\"1.5\"\n1E-6,2.5\n2E-6,-3.0,\n")]
     [InlineData("time/ms  lamp/mV\n  0      1.5\n  0.001  2.5\n  0.002 -3\n")]
     [InlineData("time/s|lamp/mV\n0|1.5\n1e-6|2.5\n2e-6|-3\n")]
+    [InlineData("time/s,lamp/mV,\n0,1.5,\n1e-6,2.5,\n2e-6,-3,\n")]
+    [InlineData("time/s,lamp/mV\n0,1.5,\n1e-6,2.5,\n2e-6,-3,\n")]
+    [InlineData("# a remark\n# time/s,lamp (mV)\n0,1.5\n1e-6,2.5\n2e-6,-3\n")]
+    [InlineData("#time/s lamp/mV\n0 1.5\n1e-6 2.5\n2e-6 -3\n")]
+    [InlineData("x-axis,lamp\nsecond,mV\n0,1.5\n1e-6,2.5\n2e-6,-3\n")]
+    [InlineData("Time (Seconds),lamp [mV]\n0,1.5\n1e-6,2.5\n2e-6,-3\n")]
     public void Dialects_AreFoundOut(string text)
     {
         Record record = Assert.Single(CsvRecords.Read(new StringReader(text)));
@@ -40,6 +46,33 @@ public sealed class CsvRecordsTests
         Assert.Equal([2e-3, 4e-3, 6e-3], records[1].ToSiValues());
         Assert.Equal(-1e-3, records[1].Start.Seconds);
     }
+
+    [Fact]
+    public void HeadsThatAreUnitsInFull_AreUnits()
+    {
+        Record record = Assert.Single(CsvRecords.Read(new StringReader("Second,Volt\n0,1.5\n1e-6,2.5\n2e-6,-3\n")));
+
+        Assert.Same(QuantityKind.Voltage, record.Kind);
+        Assert.Equal(1e-6, record.SampleInterval.Seconds, 1e-20);
+        Assert.Empty(record.Findings);
+    }
+
+    [Fact]
+    public void NumbersOfSamples_AreNoTimes()
+    {
+        const string text = "#,v (V)\n0,1\n1,2\n2,3\n";
+
+        Assert.Contains("sample rate", Assert.Throws<RecordFormatException>(() => CsvRecords.Read(new StringReader(text))).Message, StringComparison.Ordinal);
+        Record record = Assert.Single(CsvRecords.Read(new StringReader(text), CsvFormat.Sniffed.WithSampleRate(1.kSaPerS())));
+        Assert.Equal("v", record.Name);
+        Assert.Empty(record.Findings);
+    }
+
+    [Theory]
+    [InlineData("time/s,a/V\n0,1\n1,2\n2.01,3\n3,4\n", "the times are up to 1 % of an interval (10 ms) off a straight line; they are taken as uniform")]
+    [InlineData("time/s,a/V\n0,1\n1,2\n2.0005,3\n3,4\n", null)]
+    public void TimesALittleOff_AreTakenAsUniformAloud(string text, string? message) =>
+        Assert.Equal(message, Assert.Single(CsvRecords.Read(new StringReader(text))).Findings.SingleOrDefault(x => x.Code == "times-not-exact")?.Message);
 
     [Fact]
     public void TableWithoutTimes_NeedsTheRate()
@@ -78,6 +111,11 @@ public sealed class CsvRecordsTests
     [InlineData("time/s,a\n0,x\n1,2\n2,3\n", 2, null, "neither")]
     [InlineData("", 1, null, "empty")]
     [InlineData("just words\nand more\n", 2, null, "delimiter")]
+    [InlineData("time/s,a/V\n", 1, null, "no row of numbers")]
+    [InlineData("time,a\n2026-03-14T08:15:00.000,1\n2026-03-14T08:15:00.001,2\n2026-03-14T08:15:00.002,3\n", 2, null, "times of day")]
+    [InlineData("time;a\n0;1.002,5\n1;1.003,5\n2;1.004,5\n", 2, null, "thousands")]
+    [InlineData("time,a\n0,\"1,234\"\n1,\"1,235\"\n2,\"1,236\"\n", 2, null, "thousands")]
+    [InlineData("time/s,a,\n0,1,\n1,2,3\n2,3,\n3,4,\n", 2, 3, "gap")]
     [InlineData("time/s,a\n0,1\n", 2, 1, "sample rate")]
     public void DamagedTable_IsRefusedWithThePlace(string text, long line, int? column, string words)
     {

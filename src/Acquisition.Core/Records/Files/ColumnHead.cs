@@ -8,7 +8,7 @@ internal sealed class ColumnHead
 {
     private static readonly (string Symbol, QuantityKind Kind)[] Units =
     {
-        ("s", QuantityKind.Duration), ("sec", QuantityKind.Duration), ("V", QuantityKind.Voltage), ("volt", QuantityKind.Voltage), ("volts", QuantityKind.Voltage),
+        ("s", QuantityKind.Duration), ("sec", QuantityKind.Duration), ("V", QuantityKind.Voltage),
         ("A", QuantityKind.Current), ("W", QuantityKind.Power), ("K", QuantityKind.Temperature), ("Ω", QuantityKind.Resistance), ("Ohm", QuantityKind.Resistance),
         ("Hz", QuantityKind.Frequency), ("m", QuantityKind.Length), ("rad", QuantityKind.Angle), ("dBm", QuantityKind.PowerLevel), ("dBV", QuantityKind.VoltageLevel), ("dB", QuantityKind.DecibelRatio),
     };
@@ -16,6 +16,13 @@ internal sealed class ColumnHead
     private static readonly Dictionary<char, int> Prefixes = new()
     {
         ['f'] = -15, ['p'] = -12, ['n'] = -9, ['u'] = -6, ['\u00B5'] = -6, ['\u03BC'] = -6, ['m'] = -3, ['k'] = 3, ['M'] = 6, ['G'] = 9,
+    };
+
+    private static readonly Dictionary<string, QuantityKind> Words = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["second"] = QuantityKind.Duration, ["seconds"] = QuantityKind.Duration, ["volt"] = QuantityKind.Voltage, ["volts"] = QuantityKind.Voltage, ["ampere"] = QuantityKind.Current,
+        ["amperes"] = QuantityKind.Current, ["amp"] = QuantityKind.Current, ["amps"] = QuantityKind.Current, ["watt"] = QuantityKind.Power, ["watts"] = QuantityKind.Power, ["hertz"] = QuantityKind.Frequency,
+        ["ohm"] = QuantityKind.Resistance, ["ohms"] = QuantityKind.Resistance, ["kelvin"] = QuantityKind.Temperature, ["metre"] = QuantityKind.Length, ["meter"] = QuantityKind.Length,
     };
 
     private ColumnHead(string name, QuantityKind? kind, int powerOfTen)
@@ -48,13 +55,16 @@ internal sealed class ColumnHead
         int cut = Math.Max(head.LastIndexOf('/'), head.LastIndexOf('_'));
         if (cut > 0 && TryUnit(head.Substring(cut + 1).Trim(), out kind, out power))
             return new ColumnHead(head.Substring(0, cut).Trim(), kind, power);
-        return head.Length > 0 && !char.IsLower(head[0]) && TryUnit(head, out kind, out power) ? new ColumnHead("", kind, power)
+        return head.Length > 0 && (!char.IsLower(head[0]) || Words.ContainsKey(head)) && TryUnit(head, out kind, out power) ? new ColumnHead("", kind, power)
             : head is "s" or "ms" or "us" or "ns" or "ps" or "mV" or "uV" or "mA" && TryUnit(head, out kind, out power) ? new ColumnHead("", kind, power)
             : new ColumnHead(head, null, 0);
     }
 
     internal static bool TryUnit(string text, out QuantityKind? kind, out int powerOfTen)
     {
+        powerOfTen = 0;
+        if (Words.TryGetValue(text, out kind))
+            return true;
         foreach ((string symbol, QuantityKind candidate) in Units)
         {
             if (!text.EndsWith(symbol, StringComparison.Ordinal))

@@ -51,7 +51,16 @@ internal sealed class CsvDialect
             if (best is null || best.Columns == 1 && counts[first] > 1 && 2 * good >= most || good > most || good == most && counts[first] > best.Columns && delimiter != ' ')
                 (best, most) = (new CsvDialect(delimiter, decimalSeparator, first, counts[first]), good);
         }
-        return best;
+        return best?.WithoutEmptyEnd(rows);
+    }
+
+    /// <summary>A delimiter at the end of each row is common and makes no column.</summary>
+    private CsvDialect WithoutEmptyEnd(IReadOnlyList<string> rows)
+    {
+        int columns = Columns;
+        while (columns > 1 && rows.Skip(FirstData).All(row => CsvLines.Split(row, Delimiter) is var fields && (fields.Count < columns || fields[columns - 1].Trim().Length == 0)))
+            columns--;
+        return columns == Columns ? this : new CsvDialect(Delimiter, DecimalSeparator, FirstData, columns);
     }
 
     private static IEnumerable<(char Delimiter, char Decimal)> Choices(CsvFormat format)

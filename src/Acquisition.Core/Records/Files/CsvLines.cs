@@ -21,8 +21,12 @@ internal sealed class CsvLines
     /// <summary>Comment lines without their mark, as long as there are few.</summary>
     internal List<string> Comments { get; } = new();
 
+    /// <summary>The comment just above the row last read, with its mark: often the heading. Null where there is none.</summary>
+    internal string? CommentAbove { get; private set; }
+
     internal string? Next()
     {
+        CommentAbove = null;
         while (ReadRow() is { } row)
         {
             if (_lineNumber == 1 || Line == 1)
@@ -32,6 +36,7 @@ internal sealed class CsvLines
                 continue;
             if (trimmed[0] is '#' or '%' or '!')
             {
+                CommentAbove = trimmed;
                 if (Comments.Count < 100)
                     Comments.Add(trimmed.Substring(1).Trim());
                 continue;

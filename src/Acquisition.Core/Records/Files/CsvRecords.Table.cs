@@ -38,17 +38,19 @@ public static partial class CsvRecords
         {
             var rows = new List<string>();
             var lines = new List<long>();
+            var comments = new List<string?>();
             while (rows.Count < RowsLookedAt && _lines.Next() is { } row)
             {
                 rows.Add(row);
                 lines.Add(_lines.Line);
+                comments.Add(_lines.CommentAbove);
             }
             if (rows.Count == 0)
                 throw RecordFormatException.At(1, null, "the table is empty");
             _dialect = CsvDialect.Find(rows, _format) ?? throw NoNumbers(rows, lines);
             if (_dialect.Columns > MostColumns)
                 throw RecordFormatException.At(lines[_dialect.FirstData], null, FormattableString.Invariant($"{_dialect.Columns} columns; at most {MostColumns} can be"));
-            ReadHeads(rows, lines);
+            ReadHeads(rows, lines, comments[_dialect.FirstData]);
             for (int i = _dialect.FirstData; i < rows.Count; i++)
                 AddRow(rows[i], lines[i]);
             while (_lines.Next() is { } row)
@@ -58,17 +60,51 @@ public static partial class CsvRecords
 
         private static RecordFormatException NoNumbers(List<string> rows, List<long> lines)
         {
-            int last = rows.Count - 1;
-            return RecordFormatException.At(lines[last], null, "no reading of delimiter and decimal separator makes numbers of this row: "
-                + Shown(rows[last]) + "; give the delimiter and the decimal separator");
+            // The first row that begins as a number does is what a person would call the first one of samples.
+            int shown = rows.FindIndex(row => row.TrimStart(' ', '"') is { Length: > 0 } text && (char.IsDigit(text[0]) || text[0] is '-' or '+' or '.'));
+            if (shown < 0)
+                shown = rows.Count - 1;
+            if (rows.Count == 1)
+                return RecordFormatException.At(lines[0], null, "no row of numbers: a heading without samples, or " + Misread(rows[0]));
+            return RecordFormatException.At(lines[shown], null, Misread(rows[shown]));
+        }
+
+        private static string Misread(string row)
+        {
+            string why = HasTimeOfDay(row) ? "; dates and times of day are not read: write seconds from the trigger, or leave the column out and give the sample rate"
+                : HasThousands(row) ? "; marks between thousands are not read: leave them out"
+                : "; give the delimiter and the decimal separator, and leave out columns of text";
+            return "no reading of delimiter and decimal separator makes numbers of this row: " + Shown(row) + why;
+        }
+
+        private static bool HasTimeOfDay(string row)
+        {
+            for (int i = 1; i + 1 < row.Length; i++)
+            {
+                if (row[i] == ':' && char.IsDigit(row[i - 1]) && char.IsDigit(row[i + 1]))
+                    return true;
+            }
+            return false;
+        }
+
+        /// <summary>A mark, three digits, and another mark or the end of the field.</summary>
+        private static bool HasThousands(string row)
+        {
+            for (int i = 1; i + 3 < row.Length; i++)
+            {
+                if (row[i] is '.' or ',' or '\'' && char.IsDigit(row[i - 1]) && char.IsDigit(row[i + 1]) && char.IsDigit(row[i + 2]) && char.IsDigit(row[i + 3])
+                    && (i + 4 == row.Length || row[i + 4] is '.' or ',' or '\'' or '"'))
+                    return true;
+            }
+            return false;
         }
 
         private static string Shown(string text) => text.Length > 60 ? text.Remove(60) + "..." : text;
 
-        private void ReadHeads(List<string> rows, List<long> lines)
+        private void ReadHeads(List<string> rows, List<long> lines, string? comment)
         {
             int first = _dialect.FirstData, columns = _dialect.Columns;
-            List<string>? above = first > 0 ? CsvLines.Split(rows[first - 1], _dialect.Delimiter) : null, aboveThat = first > 1 ? CsvLines.Split(rows[first - 2], _dialect.Delimiter) : null;
+            List<string>? above = first > 0 ? Heads(rows[first - 1]) : HeadsInComment(comment), aboveThat = first > 1 ? Heads(rows[first - 2]) : null;
             if (above is not null && above.Count != columns && _format.Delimiter is not null && _format.DecimalSeparator is not null)
                 above = null;
             if (above is not null && above.Count != columns)
@@ -89,6 +125,27 @@ public static partial class CsvRecords
             _columns = new GrowingArray<double>[columns];
             for (int i = 0; i < columns; i++)
                 _columns[i] = new GrowingArray<double>();
+        }
+
+        private List<string> Heads(string row)
+        {
+            List<string> heads = CsvLines.Split(row, _dialect.Delimiter);
+            while (heads.Count > _dialect.Columns && heads[heads.Count - 1].Trim().Length == 0)
+                heads.RemoveAt(heads.Count - 1);
+            return heads;
+        }
+
+        /// <summary>The heading of a table that has it as a comment; where only the mark stands above the first column, the mark is its head (# for numbers of samples).</summary>
+        private List<string>? HeadsInComment(string? comment)
+        {
+            if (comment is null || _dialect.Columns < 2)
+                return null;
+            List<string> heads = Heads(comment.Substring(1).TrimStart());
+            if (heads.Count != _dialect.Columns || heads.TrueForAll(head => CsvNumber.TryRead(head, 0, head.Length, _dialect.DecimalSeparator, 0, out _)))
+                return null;
+            if (heads[0].Trim().Length == 0)
+                heads[0] = comment.Substring(0, 1);
+            return heads;
         }
 
         private void AddRow(string row, long line)
@@ -149,8 +206,8 @@ public static partial class CsvRecords
         private List<Record> MakeRecords()
         {
             int count = _columns[0].Count;
-            (double start, double interval) = _format.SampleRate is { } rate
-                ? (0, 1 / rate.SiValue)
+            (double start, double interval, double off) = _format.SampleRate is { } rate
+                ? (0, 1 / rate.SiValue, 0)
                 : TimeColumn.Uniform(_columns[_timeColumn].Items, count, LineOf, _timeColumn + 1);
             if (_format.SampleRate is null && StatedInterval() is { } stated && Math.Abs(stated - interval) <= 1e-9 * interval)
                 interval = stated;
@@ -162,6 +219,8 @@ public static partial class CsvRecords
                 if (!_format.StatesTimeUnit)
                     assumptions.Add(Assumed(_timeColumn, "seconds", "state it in the head, as time/s, or with WithTimeUnit of the format"));
             }
+            if (off > TimeColumn.Exact)
+                assumptions.Add(TimeColumn.NotExact(off, interval));
             var records = new List<Record>();
             for (int i = 0; i < _columns.Length; i++)
             {
