@@ -28,6 +28,13 @@ internal static class PulseFindings
         "use a sine fit or the extremes for a sine, or give the state levels if you know them",
         States);
 
+    internal static Finding MoreStates(double count, double level, QuantityKind kind) => new(
+        "more-than-two-states",
+        Severity.Warning,
+        FormattableString.Invariant($"{count} samples rest around {FewDigits.Of(level, kind)}, which is neither of the two states: the record has three levels or more, and transitions to the others are not counted"),
+        "give the state levels between which to measure (WithStateLevels), or cut out the stretch with two levels",
+        States);
+
     internal static Finding Clipped(long count, string side, double limit, QuantityKind kind) =>
         ConverterLimits.Clipped(count, side, limit, kind, "levels, overshoot and what is derived from them may be those of the converter");
 

@@ -44,6 +44,8 @@ public sealed partial class PulseMeasurement
         }
         States = new(states);
         FindClipped(distribution!);
+        if (settings.Method != StateLevelMethod.Given && OtherStates.Find(distribution!, states, record.Kind) is { } more)
+            _findings.Add(more);
         EdgeScan scan = record.Samples.ScanEdges(states, settings, record.ResolutionSi ?? 0);
         _transitions = new TransitionList(this, scan);
         new Collector(this, scan).Run(call?.Part(0.5, 1));

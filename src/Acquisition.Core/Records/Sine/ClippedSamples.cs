@@ -5,6 +5,12 @@ namespace Acquisition.Core.Records;
 /// <summary>Samples that sit at a limit while the sine goes on beyond it.</summary>
 internal sealed class ClippedSamples
 {
+    /// <summary>
+    /// How many times as many samples a round top has at its last code than at the one before: sqrt(f) to sqrt(1 + f) - sqrt(f), where the top reaches the part f of a step into the last code,
+    /// is at most 2.4. A distorted sine that a fit runs beyond keeps it; a clipped one has a flat top.
+    /// </summary>
+    private const double MostOfRoundTop = 3;
+
     private ClippedSamples(int count, double low, double high)
     {
         Count = count;
@@ -60,7 +66,7 @@ internal sealed class ClippedSamples
         if (shared < 3)
             return null;
         double extreme = sign * end, next = double.NegativeInfinity;
-        int sharedBeyond = 0, beyond = 0;
+        int sharedBeyond = 0, beyond = 0, sharedNext = 0;
         double excess = 0;
         var fitted = new double[SamplePasses.BlockLength];
         for (int at = 0; at < x.Length;)
@@ -70,8 +76,10 @@ internal sealed class ClippedSamples
             for (; at < block.To; at++)
             {
                 double v = sign * fitted[at - block.From], value = sign * block[at];
-                if (value > next && value < extreme)
-                    next = value;
+                if (value == next)
+                    sharedNext++;
+                else if (value > next && value < extreme)
+                    (next, sharedNext) = (value, 1);
                 if (v <= extreme)
                     continue;
                 beyond++;
@@ -83,7 +91,7 @@ internal sealed class ClippedSamples
         }
         // A step that is a large part of the range is the gap of a two-level signal, not a code.
         double step = double.IsInfinity(next) || extreme - next > fit.Model.Amplitude / 2 ? 0 : extreme - next;
-        bool clipped = sharedBeyond >= 3 && excess / sharedBeyond > 0.5 * step + 1e-9 * fit.Model.Amplitude && 2 * sharedBeyond >= beyond;
+        bool clipped = (step == 0 || shared > MostOfRoundTop * sharedNext) && sharedBeyond >= 3 && excess / sharedBeyond > 0.5 * step + 1e-9 * fit.Model.Amplitude && 2 * sharedBeyond >= beyond;
         return clipped ? sign * extreme : null;
     }
 }

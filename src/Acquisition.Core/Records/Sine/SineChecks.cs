@@ -50,7 +50,7 @@ internal static class SineChecks
             : double.IsInfinity(clipped.High) ? $"at {FewDigits.Volts(clipped.Low)}"
             : $"at {FewDigits.Volts(clipped.Low)} and {FewDigits.Volts(clipped.High)}";
         return new Finding("samples-clipped", Severity.Warning,
-            $"{clipped.Count} of {count} samples are clipped {limits}; they are left out of the fit, and SINAD and ENOB are absent",
+            $"{clipped.Count} of {count} samples are clipped {limits}; they are left out of the fit, which then says nothing of SINAD and ENOB",
             "choose a larger vertical range: -0.5 to -1 dB of full scale suits a sine test", "handbook 9.9");
     }
 
@@ -82,7 +82,7 @@ internal static class SineChecks
         return null;
     }
 
-    internal static void Qualify(List<Finding> findings, SamplePasses x, SineSolution fit, double? stated, double rate)
+    internal static void Qualify(List<Finding> findings, SamplePasses x, SineSolution fit, double? stated, double rate, bool free, Record? record, double lowest, double highest)
     {
         double cycles = Math.Abs(fit.Model.Cycles - Math.Floor(fit.Model.Cycles + 0.5));
         double periods = cycles * x.Length, beats = (0.5 - cycles) * x.Length;
@@ -100,6 +100,19 @@ internal static class SineChecks
         {
             findings.Add(new Finding("undersampled", Severity.Note,
                 $"{FewDigits.Hertz(stated.Value)} is above half of {FewDigits.Of(rate, QuantityKind.SampleRate)}: its alias at {FewDigits.Hertz(cycles * rate)} is fitted, and what else folds there counts too", null, "handbook 5.2"));
+        }
+        double found = fit.Model.Amplitude / Math.Sqrt(2);
+        if (!free && fit.NoiseAndDistortion > found)
+        {
+            findings.Add(new Finding("sine-fit-not-dominant", Severity.Warning,
+                $"what the fit leaves, {FewDigits.Volts(fit.NoiseAndDistortion, 3)} rms, is larger than the sine it found, {FewDigits.Volts(found, 3)} rms: unless a weak line is meant, the frequency given is not that of the sine in the record",
+                $"fit four parameters; a frequency that is known must be so to a small part of {FewDigits.Hertz(rate / x.Length, 3)}, one period in the record", Standard));
+        }
+        if (record?.FullScale() is { } fullScale && record.ResolutionSi is { } step && record.Samples is ShortCodes && fullScale >= 65535.5 * step && highest - lowest <= fullScale / 8)
+        {
+            findings.Add(new Finding("full-scale-assumed", Severity.Warning,
+                $"the samples span {FewDigits.Volts(highest - lowest, 3)} of the {FewDigits.Volts(fullScale, 3)} that 16 bits hold, and effective bits are counted of those 16",
+                "if the converter has fewer bits, state its ends with WithLimits", "handbook 9.4"));
         }
         if (FewPhases(cycles, x.Length) is { } phases)
         {

@@ -153,7 +153,7 @@ public sealed class SineFit
         if (free && SineChecks.Unresolved(fit, volts.Length, fs, searched: frequency is null) is { } unresolved)
             return Refused(unresolved);
 
-        SineChecks.Qualify(findings, passes, fit, frequency, fs);
+        SineChecks.Qualify(findings, passes, fit, frequency, fs, free, record, low, high);
         findings.AddRange(record?.Findings ?? []);
         return new SineFit(new FittedSine(fit, fs, record?.FullScale(), clipped is not null, findings), fit.Iterations, findings);
 

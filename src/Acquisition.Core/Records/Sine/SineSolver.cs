@@ -45,6 +45,8 @@ internal static class SineSolver
             double change = Math.Abs(turn) + (Math.Abs(step[0]) + Math.Abs(step[1])) / (amplitude + double.Epsilon);
             double factor = Math.Min(change / lastChange, 0.999);
             settled = lastChange < double.PositiveInfinity && (change * factor / (1 - factor) <= 1e-10 || change <= 1e-9 + 4e-16 * Math.PI * half);
+            // Without the frequency the equations are linear: the second step removes what rounding left of the first, however small the sine may be.
+            settled |= !free && iteration > 0;
             lastChange = !free || withFrequency ? change : double.PositiveInfinity;
             model = next;
             if (Math.Abs(model.Cycles - cycles) > 3.0 / (to - from) || !(amplitude <= double.MaxValue))

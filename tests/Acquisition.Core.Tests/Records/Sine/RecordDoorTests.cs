@@ -32,6 +32,19 @@ public sealed class RecordDoorTests
     }
 
     [Fact]
+    public void TwelveBitCodesInSixteenBits_AreSaidToBeCountedOfSixteen()
+    {
+        short[] codes = Enumerable.Range(0, 4096).Select(n => (short)Math.Round(1900 * Math.Sin(2 * Math.PI * 1031 * n / 4096 + 0.1))).ToArray();
+        Record record = Record.FromCodes(codes, 48.kSaPerS(), Voltage.FromVolts(1 / 2048.0), Voltage.FromVolts(0));
+        Record stated = record.WithLimits(Voltage.FromVolts(-1), Voltage.FromVolts(2047 / 2048.0));
+
+        Assert.Contains(SineFit.FourParameter(record).Findings, f => f.Code == "full-scale-assumed");
+        Assert.Contains(SingleToneTest.Of(record).Findings, f => f.Code == "full-scale-assumed");
+        Assert.DoesNotContain(SineFit.FourParameter(stated).Findings, f => f.Code == "full-scale-assumed");
+        Assert.Equal(12, SineFit.FourParameter(stated).Sine!.EffectiveBits!.Value.Bits, 0.05);
+    }
+
+    [Fact]
     public void RecordOfAmperes_IsRefusedByName()
     {
         Record amperes = Record.FromValues(new double[10], QuantityKind.Current, 1.MSaPerS());

@@ -127,6 +127,33 @@ public sealed class SineFitTests
         }
     }
 
+    /// <summary>A second harmonic flattens one crest by more than a code: many samples share the last code, but no more than a round top shares.</summary>
+    [Theory]
+    [InlineData(0.8, 0.02, 8, 8192)]
+    [InlineData(0.9, 0.002, 12, 65536)]
+    [InlineData(0.6, -0.03, 10, 20000)]
+    public void DistortedSine_IsNotCalledClipped(double amplitude, double square, int bits, int count)
+    {
+        double codes = Math.Pow(2, bits - 1);
+        double[] x = Make(count, 1 / 48.0 + 1e-5, amplitude).Select(v => Math.Round((v + square * v * v / (amplitude * amplitude)) * codes) / codes).ToArray();
+        Assert.DoesNotContain(SineFit.FourParameter(x, Rate).Findings, f => f.Code == "samples-clipped");
+    }
+
+    /// <summary>By hand: over the 100 periods of the record, a frequency that is off by half a period in the record finds 2/pi of the amplitude, by a whole one nothing.</summary>
+    [Theory]
+    [InlineData(0.5, 2 / Math.PI)]
+    [InlineData(1, 0)]
+    public void ThreeParametersAtAWrongFrequency_SayThatTheSineIsElsewhere(double off, double amplitude)
+    {
+        double[] x = Make(4800, 100 / 4800.0);
+
+        SineFit fit = SineFit.ThreeParameter(x, Rate, Frequency.FromHertz((100 + off) / 4800 * Rate.SamplesPerSecond));
+
+        Assert.Equal(amplitude, fit.Sine!.Amplitude.Volts, 2e-3);
+        Assert.Contains(fit.Findings, f => f.Code == "sine-fit-not-dominant" && f.Severity == Severity.Warning);
+        Assert.DoesNotContain(SineFit.ThreeParameter(x, Rate, Frequency.FromHertz(100 / 4800.0 * Rate.SamplesPerSecond)).Findings, f => f.Code == "sine-fit-not-dominant");
+    }
+
     [Fact]
     public void OneSidedClipping_IsNamedWithItsLevel()
     {
