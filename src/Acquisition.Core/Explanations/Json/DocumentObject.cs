@@ -115,6 +115,30 @@ internal sealed class DocumentObject
         return read;
     }
 
+    /// <summary>What a name refers to in another document; null where it is not known there, which is reported with the nearest name.</summary>
+    /// <param name="name">The member that holds the name.</param>
+    /// <param name="what">What is referred to, for the message.</param>
+    /// <param name="entries">The entries of the other document; null where there is no such document.</param>
+    /// <param name="nameOf">The name of an entry.</param>
+    internal T? Entry<T>(string name, string what, IReadOnlyList<T>? entries, Func<T, string> nameOf)
+        where T : class
+    {
+        if (Member(name, JsonKind.Text) is not { } value)
+            return null;
+        if (entries is null)
+        {
+            Report(value, At(name), $"found \"{value.Text}\", but no catalogue was passed beside this file to look it up in");
+            return null;
+        }
+        T? entry = entries.FirstOrDefault(known => nameOf(known) == value.Text);
+        if (entry is null)
+        {
+            string? near = NearestWord.Of(value.Text, entries.Select(nameOf));
+            Report(value, At(name), $"found \"{value.Text}\", but the catalogue has no {what} of that name" + (near is null ? "" : $"; did you mean \"{near}\"?"));
+        }
+        return entry;
+    }
+
     /// <summary>One of a few words; <paramref name="otherwise"/> where there is none, or, reported, another one.</summary>
     internal T Choice<T>(string name, IReadOnlyDictionary<string, T> choices, T otherwise)
     {

@@ -42,14 +42,35 @@ public sealed class Bench
             ? bench!
             : throw new DocumentFormatException("bench file", problems);
 
+    /// <summary>Reads a bench file whose instrument, probe or cables are named in a catalogue.</summary>
+    /// <param name="json">The text of the file; docs/bench.schema.json describes it.</param>
+    /// <param name="catalogue">Where the names are looked up.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="DocumentFormatException">Something is wrong with it; the exception lists everything that is, with its place.</exception>
+    public static Bench Parse(string json, Catalogue catalogue) =>
+        TryParse(json ?? throw new ArgumentNullException(nameof(json)), catalogue, out Bench? bench, out IReadOnlyList<DocumentProblem> problems)
+            ? bench!
+            : throw new DocumentFormatException("bench file", problems);
+
     /// <summary>Reads a bench file without throwing.</summary>
     /// <param name="json">The text of the file.</param>
     /// <param name="bench">The bench, or null where something is wrong.</param>
     /// <param name="problems">Everything that is wrong, with its place; empty where nothing is.</param>
-    public static bool TryParse(string? json, out Bench? bench, out IReadOnlyList<DocumentProblem> problems)
+    public static bool TryParse(string? json, out Bench? bench, out IReadOnlyList<DocumentProblem> problems) => TryRead(json, null, out bench, out problems);
+
+    /// <summary>Reads a bench file whose instrument, probe or cables are named in a catalogue, without throwing over what the file holds.</summary>
+    /// <param name="json">The text of the file.</param>
+    /// <param name="catalogue">Where the names are looked up.</param>
+    /// <param name="bench">The bench, or null where something is wrong.</param>
+    /// <param name="problems">Everything that is wrong, with its place; empty where nothing is.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="catalogue"/> is null.</exception>
+    public static bool TryParse(string? json, Catalogue catalogue, out Bench? bench, out IReadOnlyList<DocumentProblem> problems) =>
+        TryRead(json, catalogue ?? throw new ArgumentNullException(nameof(catalogue)), out bench, out problems);
+
+    private static bool TryRead(string? json, Catalogue? catalogue, out Bench? bench, out IReadOnlyList<DocumentProblem> problems)
     {
         var found = new List<DocumentProblem>();
-        bench = JsonReader.Read(json ?? "", found) is { } root ? BenchDocument.Read(root, found) : null;
+        bench = JsonReader.Read(json ?? "", found) is { } root ? BenchDocument.Read(root, catalogue, found) : null;
         if (found.Count > 0)
             bench = null;
         problems = found.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column).ToArray();

@@ -12,21 +12,45 @@ internal static class BenchDocument
     private static readonly SampledSignal Trial = Signal.Sine(Frequency.FromHertz(1), PeakVoltage.FromVolts(1)).Through(Response.Gaussian(Frequency.FromHertz(1)))
         .SampledBy(new Digitizer(SampleRate.FromSamplesPerSecond(1), PointCount.FromPoints(2), BitDepth.FromBits(8)));
 
-    internal static Bench? Read(JsonValue root, List<DocumentProblem> problems)
+    /// <summary>The member by which a probe, a cable or an instrument is named in the catalogue.</summary>
+    internal const string Reference = "fromCatalogue";
+
+    internal static Bench? Read(JsonValue root, Catalogue? catalogue, List<DocumentProblem> problems)
     {
         var document = new DocumentObject(root, "", problems);
         string name = document.Text("name");
         Signal? signal = document.Object("signal") is { } shape ? SignalDocument.Read(shape) : null;
         SourceImpedance? source = ChainDocument.Source(document.OptionalObject("source"));
         DocumentObject? probeDocument = document.OptionalObject("probe");
-        Probe? probe = probeDocument is null ? null : ChainDocument.Probe(probeDocument);
-        IReadOnlyList<ChainElement> path = PathDocument.Read(document);
-        FrontEnd? input = document.Object("input") is { } front ? ChainDocument.Input(front) : null;
-        Digitizer? digitizer = document.Object("digitizer") is { } sampler ? ChainDocument.Digitizer(sampler) : null;
+        CatalogueProbe? entry = probeDocument is not null && probeDocument.Has(Reference) ? probeDocument.Entry(Reference, "probe", catalogue?.Probes, known => known.Name) : null;
+        Probe? probe = probeDocument is null ? null : probeDocument.Has(Reference) ? ChainDocument.Probe(probeDocument, entry, source ?? SourceImpedance.None) : ChainDocument.Probe(probeDocument);
+        IReadOnlyList<ChainElement> path = PathDocument.Read(document, catalogue);
+        InstrumentDocument? instrument = document.OptionalObject("instrument") is { } named ? InstrumentDocument.Read(named, catalogue, entry) : null;
+        FrontEnd? input = null;
+        Digitizer? digitizer = instrument?.Digitizer;
+        if (document.Has("instrument"))
+        {
+            foreach (string other in new[] { "input", "digitizer" })
+            {
+                document.Known(other);
+                if (document.Has(other))
+                    document.Report(other, "instrument is given too, which has an input and a digitizer of its own; give one of them");
+            }
+        }
+        else
+        {
+            input = document.Object("input") is { } front ? ChainDocument.Input(front) : null;
+            digitizer = document.Object("digitizer") is { } sampler ? ChainDocument.Digitizer(sampler) : null;
+        }
+        double attenuation = path.Aggregate(probe?.NominalFactor ?? 1, (factor, element) => factor * element.NominalFactor);
         Func<SampledSignal, SampledSignal>? settings = null;
         Duration? window = null;
         if (document.Object("capture") is { } capture)
-            (settings, window) = Capture(capture, digitizer);
+        {
+            (settings, window) = Capture(capture, digitizer, instrument);
+            if (instrument is not null && signal is not null && problems.Count == 0)
+                instrument.Choose(signal, attenuation, capture);
+        }
         Func<Signal, Requirement>? wanted = document.OptionalObject("wanted") is { } demands ? Wanted(demands) : null;
         document.RefuseOthers();
         if (probe is not null && source is not null && RingsForever(probe, source))
@@ -34,6 +58,7 @@ internal static class BenchDocument
             string[] members = document.Has("source") ? ["source.resistance", "probe.capacitance", "probe.leadInductance", "probe.leadLength", "probe.damping"] : ["probe.capacitance", "probe.leadInductance", "probe.leadLength", "probe.damping"];
             document.Report(document.Has("source") ? "source" : "probe", "the lead of the probe on this source rings for more than a thousand cycles; give the source its real resistance, or the probe its damping" + document.PlacesOf(members));
         }
+        input ??= instrument?.Input;
         if (problems.Count > 0 || signal is null || source is null || input is null || digitizer is null || settings is null || window is null)
             return null;
         return document.Build(() =>
@@ -42,7 +67,8 @@ internal static class BenchDocument
             begin = probe is null ? begin : begin.Probe(probe);
             MeasurementChain chain = path.Aggregate(begin, (before, element) => before.Through(element)).Into(input);
             Requirement? requirement = wanted?.Invoke(signal);
-            return new Bench(name, settings(signal.Through(chain).SampledBy(digitizer)), window.Value, requirement is not null && source.Resistance.SiValue > 0 ? requirement.WithSourceResistance(source.Resistance) : requirement);
+            SampledSignal setup = signal.Through(chain).SampledBy(digitizer);
+            return new Bench(name, settings(instrument is null ? setup : instrument.Set(setup, attenuation)), window.Value, requirement is not null && source.Resistance.SiValue > 0 ? requirement.WithSourceResistance(source.Resistance) : requirement);
         }, "capture");
     }
 
@@ -50,7 +76,7 @@ internal static class BenchDocument
     private static bool RingsForever(Probe probe, SourceImpedance source) => probe.LeadInductance.SiValue > 0 && probe.InputCapacitance.SiValue > 0
         && Math.Sqrt(probe.LeadInductance.SiValue / probe.InputCapacitance.SiValue) > 1000 * (source.Resistance.SiValue + probe.Damping.SiValue);
 
-    private static (Func<SampledSignal, SampledSignal>? Settings, Duration? Window) Capture(DocumentObject capture, Digitizer? digitizer)
+    private static (Func<SampledSignal, SampledSignal>? Settings, Duration? Window) Capture(DocumentObject capture, Digitizer? digitizer, InstrumentDocument? instrument)
     {
         Duration? window = capture.OptionalQuantity("window", Duration.Parse), perDivision = capture.OptionalQuantity("timePerDivision", Duration.Parse);
         if (capture.Has("window") == capture.Has("timePerDivision"))
@@ -61,7 +87,9 @@ internal static class BenchDocument
         int? combined = capture.OptionalInteger("combined", 2, 1_000_000);
         if (mode is AcquisitionMode.HighResolution or AcquisitionMode.Average or AcquisitionMode.Envelope && !capture.Has("combined"))
             capture.Integer("combined", 2, 1_000_000);
-        Reconstruction interpolation = capture.Choice("interpolation", CatalogueDocument.Interpolations, Reconstruction.Sinc);
+        Reconstruction? interpolation = capture.Has("interpolation") ? capture.Choice("interpolation", CatalogueDocument.Interpolations, Reconstruction.Sinc) : null;
+        capture.Known("interpolation");
+        instrument?.Refuse(capture, channels, mode);
         Duration? jitter = capture.OptionalQuantity("jitter", Duration.Parse);
         Frequency? records = capture.OptionalQuantity("recordRate", Frequency.Parse);
         Ratio? timebase = capture.OptionalQuantity("timebaseAccuracy", Ratio.Parse), gain = capture.OptionalQuantity("gainAccuracy", Ratio.Parse);
@@ -84,8 +112,8 @@ internal static class BenchDocument
             capture.Build(() => digitizer.TimebaseFor(whole, channels), capture.Has("window") ? "window" : "timePerDivision");
         return (setup =>
         {
-            SampledSignal made = Combine(setup.WithChannelsInUse(channels).WithInterpolation(interpolation).WithAccuracy(timebase, gain), mode, combined ?? 2);
-            made = range is { } fullScale ? made.WithFullScale(fullScale) : made;
+            SampledSignal made = Combine((interpolation is null ? setup : setup.WithInterpolation(interpolation)).WithChannelsInUse(channels).WithAccuracy(timebase ?? setup.TimebaseAccuracy, gain ?? setup.GainAccuracy), mode, combined ?? 2);
+            made = range is { } fullScale && instrument is null ? made.WithFullScale(fullScale) : made;
             made = jitter is { } seconds ? made.WithJitter(seconds) : made;
             made = records is { } rate ? made.WithRecordRate(rate) : made;
             return pulse is { } width ? made.WatchingFor(width, pulseRate, pulseEdge) : made;

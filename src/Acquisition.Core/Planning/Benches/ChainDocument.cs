@@ -38,8 +38,26 @@ internal static class ChainDocument
         }, null, new Dictionary<string, string> { ["load"] = "amplitudeStatedInto" });
     }
 
+    /// <summary>A probe of the catalogue, with the lead and damping that the file gives it.</summary>
+    internal static Probe? Probe(DocumentObject probe, CatalogueProbe? entry, SourceImpedance source)
+    {
+        Inductance? lead = probe.OptionalQuantity("leadInductance", Inductance.Parse);
+        Length? length = probe.OptionalQuantity("leadLength", Length.Parse);
+        if (lead is not null && length is not null)
+            probe.Report("leadLength", "leadInductance is given too; give one of them");
+        Resistance? damping = probe.OptionalQuantity("damping", Resistance.Parse);
+        probe.RefuseOthers();
+        return entry is null ? null : probe.Build(() =>
+        {
+            Probe made = CatalogueChain.Probe(entry, source);
+            made = lead is { } inductance ? made.WithGroundLead(inductance) : length is { } metres ? made.WithGroundLead(metres) : made;
+            return damping is { } ohms ? made.WithDamping(ohms) : made;
+        }, null, new Dictionary<string, string> { ["length"] = "leadLength", ["inductance"] = "leadInductance" });
+    }
+
     internal static Probe? Probe(DocumentObject probe)
     {
+        probe.Known(BenchDocument.Reference);
         string name = probe.OptionalText("name") ?? "probe";
         ProbeKind kind = probe.Choice("kind", ProbeKinds, ProbeKind.Passive);
         double attenuation = probe.Number("attenuation", 1, 1e6);

@@ -6,18 +6,27 @@ using Acquisition.Core.Planning;
 
 namespace Acquisition.Core;
 
-/// <summary>What the bench or the market offers: instruments and probes as their data sheets describe them. Read from JSON (docs/catalogue.schema.json), quantities as text.</summary>
+/// <summary>What the bench or the market offers: instruments, probes and cables as their data sheets describe them. Read from JSON (docs/catalogue.schema.json), quantities as text.</summary>
 /// <remarks>Immutable. Names are unique within instruments and within probes.</remarks>
 public sealed class Catalogue
 {
     /// <summary>A catalogue of instruments and probes.</summary>
     /// <exception cref="ArgumentException">A name occurs twice.</exception>
     public Catalogue(IEnumerable<CatalogueInstrument> instruments, IEnumerable<CatalogueProbe> probes)
+        : this(instruments, probes, [])
+    {
+    }
+
+    /// <summary>A catalogue of instruments, probes and cables.</summary>
+    /// <exception cref="ArgumentException">A name occurs twice.</exception>
+    public Catalogue(IEnumerable<CatalogueInstrument> instruments, IEnumerable<CatalogueProbe> probes, IEnumerable<CatalogueCable> cables)
     {
         Instruments = (instruments ?? throw new ArgumentNullException(nameof(instruments))).Frozen();
         Probes = (probes ?? throw new ArgumentNullException(nameof(probes))).Frozen();
         RefuseTwice(Instruments.Select(instrument => instrument.Name), nameof(instruments));
+        Cables = (cables ?? throw new ArgumentNullException(nameof(cables))).Frozen();
         RefuseTwice(Probes.Select(probe => probe.Name), nameof(probes));
+        RefuseTwice(Cables.Select(cable => cable.Name), nameof(cables));
     }
 
     /// <summary>The instruments, in the catalogue's order.</summary>
@@ -25,6 +34,9 @@ public sealed class Catalogue
 
     /// <summary>The probes, in the catalogue's order.</summary>
     public IReadOnlyList<CatalogueProbe> Probes { get; }
+
+    /// <summary>The kinds of cable, in the catalogue's order.</summary>
+    public IReadOnlyList<CatalogueCable> Cables { get; }
 
     /// <summary>Reads a catalogue.</summary>
     /// <param name="json">The text of the catalogue (docs/catalogue.schema.json).</param>
@@ -57,6 +69,11 @@ public sealed class Catalogue
     /// <exception cref="ArgumentException">There is none; the message names the nearest.</exception>
     public CatalogueProbe Probe(string name) =>
         Probes.FirstOrDefault(probe => probe.Name == name) ?? throw Unknown("probe", name, Probes.Select(probe => probe.Name));
+
+    /// <summary>The cable of a name.</summary>
+    /// <exception cref="ArgumentException">There is none; the message names the nearest.</exception>
+    public CatalogueCable Cable(string name) =>
+        Cables.FirstOrDefault(cable => cable.Name == name) ?? throw Unknown("cable", name, Cables.Select(cable => cable.Name));
 
     private static ArgumentException Unknown(string what, string name, IEnumerable<string> known)
     {

@@ -30,8 +30,20 @@ internal static class CatalogueDocument
         document.OptionalText("priceUnit");
         var instruments = document.Objects("instruments").Select(Instrument).Where(entry => entry is not null).ToList();
         var probes = document.Objects("probes").Select(Probe).Where(entry => entry is not null).ToList();
+        var cables = document.Objects("cables").Select(Cable).Where(entry => entry is not null).ToList();
         document.RefuseOthers();
-        return document.Build(() => new Catalogue(instruments!, probes!));
+        return document.Build(() => new Catalogue(instruments!, probes!, cables!));
+    }
+
+    private static CatalogueCable? Cable(DocumentObject document)
+    {
+        string name = document.Text("name");
+        Resistance impedance = document.Quantity("impedance", Resistance.Parse);
+        double velocity = document.Number("velocityFactor", 0.01, 1);
+        bool lossy = document.Has("loss");
+        (CableLoss Loss, Length? Per)? loss = document.OptionalObject("loss") is { } stated ? PathDocument.Loss(stated, perLength: true) : null;
+        document.RefuseOthers();
+        return lossy && loss is null ? null : document.Build(() => loss is { Per: { } length } known ? new CatalogueCable(name, impedance, velocity, known.Loss, length) : new CatalogueCable(name, impedance, velocity));
     }
 
     internal static CatalogueInstrument? Instrument(DocumentObject document)

@@ -52,9 +52,14 @@ internal static class CatalogueChain
     internal static SampledSignal Setup(Signal signal, SourceImpedance source, CatalogueInstrument entry, CatalogueProbe probe, InputTermination termination, Frequency? limit, InputRange? range, int channels)
     {
         MeasurementChain chain = MeasurementChain.From(source).Probe(Probe(probe, source)).Into(Input(entry, termination, limit, range));
-        SampledSignal made = signal.Through(chain).SampledBy(Digitizer(entry)).WithChannelsInUse(channels).WithEffectiveBits(entry.EffectiveBits)
-            .WithAccuracy(entry.TimebaseAccuracy?.Value, entry.GainAccuracy?.Value);
-        made = range is null ? made : made.WithFullScale(PeakToPeakVoltage.FromSi(range.FullScale.SiValue * probe.AttenuationFactor, "range"));
+        return Set(signal.Through(chain).SampledBy(Digitizer(entry)).WithChannelsInUse(channels), entry, range, probe.AttenuationFactor);
+    }
+
+    /// <summary>A set-up with what the catalogue states of the instrument, in a range behind an attenuation.</summary>
+    internal static SampledSignal Set(SampledSignal setup, CatalogueInstrument entry, InputRange? range, double attenuation)
+    {
+        SampledSignal made = setup.WithEffectiveBits(entry.EffectiveBits).WithAccuracy(entry.TimebaseAccuracy?.Value, entry.GainAccuracy?.Value);
+        made = range is null ? made : made.WithFullScale(PeakToPeakVoltage.FromSi(range.FullScale.SiValue * attenuation, "range"));
         made = entry.Jitter is { } jitter ? made.WithJitter(jitter.Value) : made;
         made = entry.RecordRate is { } records ? made.WithRecordRateAtBest(records) : made;
         bool draws = entry.Interpolations.Count == 0;
