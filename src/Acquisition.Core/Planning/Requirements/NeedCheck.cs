@@ -1,15 +1,21 @@
+using System;
+
 namespace Acquisition.Core.Planning;
 
 /// <summary>One needed value beside the one that a set-up has.</summary>
 /// <remarks>Immutable. Made by <see cref="Specification.Check"/>.</remarks>
 public sealed class NeedCheck
 {
-    internal NeedCheck(string need, string needed, string present, bool isMet)
+    // Exactly enough is enough, whatever the last bits say.
+    private const double Rounding = 1e-9;
+
+    internal NeedCheck(string need, string needed, string present, double margin)
     {
         Need = need;
         Needed = needed;
         Present = present;
-        IsMet = isMet;
+        IsMet = margin >= -Rounding;
+        Margin = Math.Abs(margin) <= double.MaxValue ? Ratio.FromSi(margin, nameof(margin)) : null;
     }
 
     /// <summary>What is needed: <c>bandwidth</c>, <c>rise time</c>, <c>sample rate</c> ...</summary>
@@ -21,11 +27,14 @@ public sealed class NeedCheck
     /// <summary>The value that the set-up has.</summary>
     public string Present { get; }
 
+    /// <summary>By how much the set-up is better than needed, as in a shortlist: 0 is exactly enough, 100 % twice as good, below 0 not enough; null where there is no limit to it, as with no noise at all.</summary>
+    public Ratio? Margin { get; }
+
     /// <summary>Whether the set-up meets the need.</summary>
     public bool IsMet { get; }
 
     /// <summary>The verdict in words.</summary>
-    internal string Verdict => $"here {Present}: {(IsMet ? "met" : "not met")}";
+    internal string Verdict => $"here {Present}: {(IsMet ? "met" : "not met")}" + (Margin is { } margin ? $", margin {(margin.SiValue > 0 ? "+" : "")}{margin.InWords(3)}" : "");
 
     /// <summary>Need, needed and present value, and the verdict.</summary>
     public override string ToString() => $"{Need}: needed {Needed}, {Verdict}";

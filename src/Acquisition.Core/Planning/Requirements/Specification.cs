@@ -10,8 +10,6 @@ namespace Acquisition.Core;
 /// <remarks>Made by <see cref="Requirement.Specify()"/>. Immutable. Probe and input together must reach the values.</remarks>
 public sealed class Specification
 {
-    private const double Rounding = 1e-9;
-
     internal Specification(Requirement requirement, ResponseShape shape)
     {
         Requirement = requirement;
@@ -115,13 +113,13 @@ public sealed class Specification
         where T : struct, IQuantity
     {
         if (needed is not null && present is { } have)
-            checks.Add(new NeedCheck(need, "at least " + needed.Value.InWords(), have.InWords(), have.ToQuantity().SiValue >= needed.Value.ToQuantity().SiValue * (1 - Rounding)));
+            checks.Add(new NeedCheck(need, "at least " + needed.Value.InWords(), have.InWords(), (have.ToQuantity().SiValue / needed.Value.ToQuantity().SiValue) - 1));
     }
 
     private static void AtMost<T>(List<NeedCheck> checks, string need, Explained<T>? needed, T? present, string bound = "at most")
         where T : struct, IQuantity
     {
         if (needed is not null && present is { } have)
-            checks.Add(new NeedCheck(need, bound + " " + needed.Value.InWords(), have.InWords(), have.ToQuantity().SiValue <= needed.Value.ToQuantity().SiValue * (1 + Rounding)));
+            checks.Add(new NeedCheck(need, bound + " " + needed.Value.InWords(), have.InWords(), (needed.Value.ToQuantity().SiValue / have.ToQuantity().SiValue) - 1));
     }
 }
