@@ -108,12 +108,13 @@ public sealed class FormulaContext
         if (string.IsNullOrEmpty(name)) return "a name has at least one letter";
         for (int i = 0; i < name.Length; i++)
         {
-            if (!FormulaParser.IsNamePart(name[i]) || (i == 0 && !FormulaParser.IsNameStart(name[0]))) return $"'{name}' is no name: letters, digits and underscores, a letter first";
+            if (!FormulaParser.IsNamePart(name[i]) || (i == 0 && !FormulaParser.IsNameStart(name[0]))) return $"'{EchoedText.Of(name)}' is no name: letters, digits and underscores, a letter first";
         }
         if (FunctionCatalog.ReservedWords.Contains(name)) return $"'{name}' is a word of the formula language and cannot be a name";
         if (UnitReader.IsUnit(name)) return $"'{name}' is a unit and cannot be a name; did you mean {name}_value?";
         if (Units.TryFind(name, out _)) return $"'{name}' is a unit declared already";
         if (Inputs.Any(input => input.Name == name)) return $"'{name}' is declared already";
+        if (name == "π") return "'π' is a constant and cannot be a name; did you mean pi_value?";
         if (Functions.Find(name).Any(function => function.Parameters.Count == 0)) return $"'{name}' is a constant and cannot be a name; did you mean {name}_value?";
         return null;
     }

@@ -114,5 +114,9 @@ public readonly struct FormulaValue : IEquatable<FormulaValue>
         return ResultFormat.Write(Quantity, format, _unit, _unitFactor);
     }
 
+    /// <summary>The value with its expanded uncertainty, in the unit after <c>in</c> where the formula has one.</summary>
+    internal string ToString(string? format, UncertaintyBudget budget) =>
+        ResultFormat.Write(Quantity, budget.SiExpandedUncertainty, budget.CoverageFactor, format, _unit, _unitFactor);
+
     private InvalidOperationException Mismatch(string expected) => new($"found a {Kind.Name}, expected {expected}");
 }

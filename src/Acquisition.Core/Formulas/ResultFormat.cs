@@ -1,10 +1,13 @@
 using System;
+using Acquisition.Core.Uncertainty;
 
 namespace Acquisition.Core.Formulas;
 
 /// <summary>How results are written: a format text (docs/notation.md), and the unit that a formula asks for with <c>in</c>.</summary>
 internal static class ResultFormat
 {
+    private const double CelsiusZero = 273.15;
+
     internal static string Write(Quantity quantity, string? format, string? unit, double unitFactor)
     {
         if (unit is null) return quantity.ToString(format, null);
@@ -12,6 +15,33 @@ internal static class ResultFormat
         if (string.IsNullOrEmpty(format)) return quantity.ToString("R " + unit, null);
         return quantity.ToString(NamesUnit(format) ? format : format + " " + unit, null);
     }
+
+    /// <summary>
+    /// A value with its expanded uncertainty, as the language reads it: <c>5.020 V ± 12 mV (k=2)</c>. The uncertainty has two digits; without a format the value ends at the same place
+    /// (JCGM 100 7.2.6).
+    /// </summary>
+    internal static string Write(Quantity quantity, double expandedUncertainty, double coverageFactor, string? format, string? unit, double unitFactor)
+    {
+        if (!(expandedUncertainty > 0)) return Write(quantity, format, unit, unitFactor);
+        QuantityKind kind = UncertaintyKind.Of(quantity.Kind);
+        var width = new Quantity(expandedUncertainty, kind);
+        string u = kind == quantity.Kind ? Write(width, "2", unit, unitFactor) : width.ToString("2", null);
+        string value = Write(quantity, string.IsNullOrEmpty(format) ? DigitsBeside(Shown(quantity, unit), expandedUncertainty) : format, unit, unitFactor);
+        return FormattableString.Invariant($"{value} ± {u} (k={coverageFactor:0.##})");
+    }
+
+    /// <summary>The number a reader sees of a temperature counts from another zero.</summary>
+    private static double Shown(Quantity quantity, string? unit) =>
+        quantity.Kind.Nature == QuantityNature.Point && unit is (null or "°C" or "degC") ? quantity.SiValue - CelsiusZero : quantity.SiValue;
+
+    /// <summary>So many digits that the last one of the value stands where the second one of the uncertainty does.</summary>
+    private static string DigitsBeside(double value, double uncertainty)
+    {
+        int lead = value == 0 ? 0 : PlaceOf(Math.Abs(value)), last = PlaceOf(uncertainty) - 1;
+        return value == 0 ? "1" : Math.Max(1, Math.Min(15, lead - last + 1)).ToString(System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    private static int PlaceOf(double magnitude) => (int)Math.Floor(Math.Log10(magnitude) + 1e-12);
 
     /// <summary>Whether a format says more than how many digits to write.</summary>
     private static bool NamesUnit(string? format)

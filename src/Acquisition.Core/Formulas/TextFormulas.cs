@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Text;
 using Acquisition.Core.Formulas;
 using Acquisition.Core.Formulas.Syntax;
 
@@ -10,11 +11,15 @@ namespace Acquisition.Core;
 /// <remarks>Inputs come as texts <c>name = formula</c>, such as <c>clock = 24 MHz</c>; later ones may use earlier ones. The one exception is <see cref="FormulaException"/>.</remarks>
 public static class TextFormulas
 {
-    /// <summary>Evaluates a formula to text: <c>Evaluate("0.35 / b in ns", "b = 100 MHz")</c> is <c>3.5 ns</c>.</summary>
+    /// <summary>Evaluates a formula to text: <c>Evaluate("0.35 / b in ns", "b = 100 MHz")</c> is <c>3.5 ns</c>. Where something carries ±, with the expanded uncertainty: <c>Evaluate("3 V ± 5 %")</c> is <c>3.00 V ± 170 mV (k=2)</c>.</summary>
     /// <param name="formula">The formula.</param>
     /// <param name="inputs">Inputs as <c>name = formula</c>.</param>
     /// <exception cref="FormulaException">A text is wrong, or there is no value.</exception>
-    public static string Evaluate(string formula, params string[] inputs) => Value(formula, inputs).ToString();
+    public static string Evaluate(string formula, params string[] inputs)
+    {
+        FormulaValue value = Value(formula, inputs);
+        return value.Kind.IsQuantity && IsUncertain(formula, inputs) ? Line("show ", formula, inputs).TextWithUncertainty : value.ToString();
+    }
 
     /// <summary>Evaluates a formula to a number in a unit: <c>EvaluateNumber("ns", "0.35 / 100 MHz")</c> is 3.5.</summary>
     /// <param name="unit">The unit of the number; empty for a plain number.</param>
@@ -25,7 +30,7 @@ public static class TextFormulas
     {
         FormulaValue value = Value(formula, inputs);
         FormulaValue one = Value(string.IsNullOrWhiteSpace(unit) ? "1" : "1 " + unit, Array.Empty<string>());
-        if (!value.Kind.IsQuantity || !one.Kind.Equals(value.Kind)) throw new FormulaException($"found {Quotation.WithArticle(value.Kind.Name)}, expected {Quotation.WithArticle(one.Kind.Name)} for the unit '{unit}'");
+        if (!value.Kind.IsQuantity || !one.Kind.Equals(value.Kind)) throw new FormulaException($"found {Quotation.WithArticle(value.Kind.Name)}, expected {Quotation.WithArticle(one.Kind.Name)} for the unit '{EchoedText.Of(unit)}'");
         if (string.IsNullOrWhiteSpace(unit)) return value.SiValue;
         // What the value is written as in the unit is exact where a quotient by 1e-9 is not, and knows the zeros of levels and temperatures.
         try
@@ -35,17 +40,19 @@ public static class TextFormulas
         }
         catch (FormatException refusal)
         {
-            throw new FormulaException($"'{unit}' is no unit to write a number in: {refusal.Message}", refusal);
+            throw new FormulaException($"'{EchoedText.Of(unit)}' is no unit to write a number in: {refusal.Message}", refusal);
         }
     }
 
     /// <summary>Evaluates a condition: <c>Check("seen &lt;= 1.1 * edge", "seen = 3 ns", "edge = 2.8 ns")</c>.</summary>
+    /// <remarks>Where something carries ±, it is true only where it is met with a guard band as wide as the expanded uncertainty, as a check of a worksheet is.</remarks>
     /// <param name="condition">The condition.</param>
     /// <param name="inputs">Inputs as <c>name = formula</c>.</param>
     /// <exception cref="FormulaException">A text is wrong, or it is no condition.</exception>
     public static bool Check(string condition, params string[] inputs)
     {
         FormulaValue value = Value(condition, inputs);
+        if (value.Kind.IsTruth && IsUncertain(condition, inputs)) return Line("check ", condition, inputs).Verdict == WorksheetVerdict.Passed;
         return value.Kind.IsTruth ? value.IsTrue : throw new FormulaException($"found {Quotation.WithArticle(value.Kind.Name)}, expected a condition such as value <= 3 ns");
     }
 
@@ -59,7 +66,7 @@ public static class TextFormulas
         if (double.IsNaN(reading)) throw new FormulaException("the value to check is not a number (NaN): nothing was measured that a limit could be held against");
         if (double.IsInfinity(reading)) throw new FormulaException("the value to check is not finite: nothing was measured that a limit could be held against");
         string condition = (limit ?? "").Trim();
-        if (condition.Length > 0 && (condition[0] is '<' or '>' or '=' or '!')) throw new FormulaException($"the limit '{condition}' has nothing on its left; write value {condition}");
+        if (condition.Length > 0 && (condition[0] is '<' or '>' or '=' or '!')) throw new FormulaException($"the limit '{EchoedText.Of(condition)}' has nothing on its left; write value {EchoedText.Of(condition)}");
         return Check(condition, "value = " + reading.ToString("R", CultureInfo.InvariantCulture) + " " + unit);
     }
 
@@ -94,6 +101,23 @@ public static class TextFormulas
     /// <summary>The function list as Markdown, as in docs/functions.md.</summary>
     public static string Functions() => StandardFunctions.Catalog.ToMarkdown();
 
+    private static bool IsUncertain(string formula, string[]? inputs)
+    {
+        static bool StatesUncertainty(string text) => text.IndexOf('±') >= 0 || text.IndexOf("+/-", StringComparison.Ordinal) >= 0;
+        return StatesUncertainty(formula) || Array.Exists(inputs ?? Array.Empty<string>(), StatesUncertainty);
+    }
+
+    /// <summary>The same formulas as a worksheet of one line each, which follows their uncertainty. They have been evaluated without it before, so nothing is wrong with them.</summary>
+    private static WorksheetEntry Line(string keyword, string formula, string[]? inputs)
+    {
+        var sheet = new StringBuilder();
+        foreach (string input in inputs ?? Array.Empty<string>()) sheet.Append("given ").Append(OnOneLine(input)).Append('\n');
+        IReadOnlyList<WorksheetEntry> entries = Worksheet.Build(sheet.Append(keyword).Append(OnOneLine(formula)).ToString()).Evaluate().Entries;
+        return entries[entries.Count - 1];
+    }
+
+    private static string OnOneLine(string text) => text.Replace('\r', ' ').Replace('\n', ' ');
+
     private static FormulaValue Value(string formula, string[] inputs)
     {
         FormulaContext context = Context(inputs, out Dictionary<string, FormulaValue> values);
@@ -107,9 +131,9 @@ public static class TextFormulas
         foreach (string input in inputs ?? Array.Empty<string>())
         {
             int equals = (input ?? "").IndexOf('=');
-            if (equals <= 0) throw new FormulaException($"input '{input}' is not written as name = formula");
+            if (equals <= 0) throw new FormulaException($"input '{EchoedText.Of(input ?? "")}' is not written as name = formula");
             string name = input!.Substring(0, equals).Trim();
-            if (context.WhyNotDeclarable(name) is { } reason) throw new FormulaException($"input '{input}': {reason}");
+            if (context.WhyNotDeclarable(name) is { } reason) throw new FormulaException($"input '{EchoedText.Of(input ?? "")}': {reason}");
             try
             {
                 FormulaValue value = context.Build(input.Substring(equals + 1)).Evaluate(values);
@@ -118,7 +142,7 @@ public static class TextFormulas
             }
             catch (FormulaException refusal)
             {
-                throw new FormulaException($"input {name}: {refusal.Message}", refusal);
+                throw new FormulaException($"input {EchoedText.Of(name)}: {refusal.Message}", refusal);
             }
         }
         return context;

@@ -87,6 +87,9 @@ public sealed partial class Worksheet
         problems = found.Sorted();
         if (nominal.Program is null || problems.Count > 0) return false;
         (Program? Program, WorksheetPlace[] Places) uncertain = hasUncertainTerms ? WorksheetBinder.Bind(text, statements, context, found, deviates: true, out _) : (null, nominal.Places);
+        // A sheet whose uncertainty cannot be followed must not be evaluated as if it had none.
+        problems = found.Sorted();
+        if (problems.Count > 0) return false;
         worksheet = new Worksheet(text, statements, nominal!, uncertain);
         return true;
     }

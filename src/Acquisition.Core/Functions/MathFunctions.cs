@@ -10,7 +10,7 @@ internal static class MathFunctions
 
     /// <summary>The names that <see cref="All"/> declares.</summary>
     internal const string Names =
-        "pi sqrt abs sign min max hypot floor ceil round exp ln lg lb sin cos tan asin acos atan atan2";
+        "pi sqrt abs sign min max mean hypot floor ceil round exp ln lg lb sin cos tan asin acos atan atan2";
 
     internal static IEnumerable<FunctionDefinition> All()
     {
@@ -46,6 +46,11 @@ internal static class MathFunctions
             .ReturnsSameKind(Greatest)
             .ComputedBy(Intrinsic.Maximum)
             .Example("max(1.75 ns, 700 ps)", "1.75 ns");
+
+        yield return FunctionDefinition.Named("mean", "The arithmetic mean of its arguments; not of decibels and temperatures.", Source)
+            .TakesMany("values", ValueKind.AnyQuantity)
+            .ReturnsByRule(kind => kind.Nature < QuantityNature.Point ? kind : null, new GeneralKernel(Mean), -1)
+            .Example("mean(2 ns, 3 ns, 7 ns)", "4 ns");
 
         yield return FunctionDefinition.Named("hypot", "The root of the sum of the squares: how independent contributions combine.", "handbook 2.5")
             .TakesMany("values", ValueKind.AnyQuantity)
@@ -143,6 +148,13 @@ internal static class MathFunctions
     }
 
     /// <summary>Scaled by the greatest, so that squares neither overflow nor vanish.</summary>
+    private static double Mean(FunctionArguments arguments)
+    {
+        double sum = 0;
+        for (int i = 0; i < arguments.Count; i++) sum += arguments.SiValue(i);
+        return sum / arguments.Count;
+    }
+
     private static double RootSumOfSquares(FunctionArguments arguments)
     {
         double greatest = 0, sum = 0;

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 using Acquisition.Core;
 using Acquisition.Core.Formulas;
@@ -18,7 +19,7 @@ public static class WorksheetReport
         if (result is null) throw new ArgumentNullException(nameof(result));
         return new Report(title)
             .WithVerdicts("result", "Result", new[] { Whole(result) })
-            .WithVerdicts("checks", "Checks", result.Entries.Where(entry => entry.Verdict is not null).Select(VerdictOf))
+            .WithVerdicts("checks", "Checks", result.Entries.Where(entry => entry.Verdict is not null).SelectMany(VerdictsOf))
             .WithTable(new ReportTable("lines", "Lines", "line", "name", "formula", "value", "standard uncertainty", "note")
                 .WithRows(result.Entries.Where(entry => entry.Verdict is null).Select(entry => new[]
                 {
@@ -36,9 +37,22 @@ public static class WorksheetReport
             .WithRule("every line has a value and every check is met");
     }
 
+    /// <summary>A check; where it joins comparisons of uncertain values, each of them below it.</summary>
+    private static IEnumerable<ReportVerdict> VerdictsOf(WorksheetEntry entry)
+    {
+        yield return VerdictOf(entry);
+        if (entry.Decision is not null || entry.Problem is not null) yield break;
+        foreach (WorksheetComparison comparison in entry.Comparisons)
+        {
+            string name = "part: " + comparison.Formula, text = ReportVerdict.InWords(comparison.Verdict);
+            yield return (comparison.Decision is { } decision ? ConformityDecisionReport.VerdictOf(decision, name, text) : new ReportVerdict(name, comparison.Verdict, text)).WithRemark(comparison.Remark);
+        }
+    }
+
     private static ReportVerdict VerdictOf(WorksheetEntry entry)
     {
-        string? remark = entry.Problem ?? (entry.Verdict == WorksheetVerdict.Passed ? null : entry.Message);
+        string remarks = string.Join("; ", new[] { entry.Verdict == WorksheetVerdict.Passed ? null : entry.Message, entry.Remark }.Where(each => each is not null));
+        string? remark = entry.Problem ?? (remarks.Length > 0 ? remarks : null);
         return (entry.Decision is { } decision ? Decided(entry, decision) : Compared(entry)).WithRemark(remark);
     }
 
@@ -46,17 +60,23 @@ public static class WorksheetReport
     private static ReportVerdict Decided(WorksheetEntry entry, ConformityDecision decision)
     {
         ReportVerdict verdict = ConformityDecisionReport.VerdictOf(decision, entry.Formula, Words(entry));
-        bool isOfTheValue = decision.LowerLimit == entry.LowerLimit && decision.UpperLimit == entry.UpperLimit;
-        return isOfTheValue || entry.Checked is not { } value ? verdict : verdict
+        return entry.Comparisons[0].IsDecidedByMargin && entry.Checked is { } value ? verdict
             .WithValue(ConformityDecisionReport.Limit(value)!, UncertaintyBudgetReport.Digits(decision.Measured.StandardUncertainty, 3))
             .WithLimits(ConformityDecisionReport.Limit(entry.LowerLimit), ConformityDecisionReport.Limit(entry.UpperLimit))
-            .WithMargin(ReportCell.Of(decision.Measured.Value, decision.Measured.ToString(UncertaintyNotation.Concise)));
+            .WithMargin(ReportCell.Of(decision.Measured.Value, decision.Measured.ToString(UncertaintyNotation.Concise))) : verdict;
     }
 
     private static ReportVerdict Compared(WorksheetEntry entry)
     {
-        Verdict? outcome = entry.Verdict switch { WorksheetVerdict.Passed => Verdict.Pass, WorksheetVerdict.Failed => Verdict.Fail, _ => null };
+        Verdict? outcome = entry.Verdict switch
+        {
+            WorksheetVerdict.Passed => Verdict.Pass,
+            WorksheetVerdict.Failed => Verdict.Fail,
+            WorksheetVerdict.Inconclusive => entry.Value is { IsTrue: true } ? Verdict.ConditionalPass : Verdict.ConditionalFail,
+            _ => null,
+        };
         var verdict = new ReportVerdict(entry.Formula, outcome, Words(entry));
+        if (entry.Comparisons.Count > 0) return verdict.WithRule("each comparison by itself");
         if (entry.Checked is { } value && entry.Margin is { } margin)
         {
             return verdict.WithValue(ConformityDecisionReport.Limit(value)!)

@@ -45,8 +45,9 @@ public sealed class FormulaGuideTests
     {
         using JsonDocument schema = JsonDocument.Parse(File.ReadAllText(Path.Combine(FunctionListTests.Root(), "docs", "worksheet.schema.json")));
         string[] Named(string type) => schema.RootElement.GetProperty("$defs").GetProperty(type).GetProperty("properties").EnumerateObject().Select(member => member.Name).ToArray();
-        using JsonDocument good = JsonDocument.Parse(TextFormulas.RunWorksheet("given a = 1 V ± 1 %\ngiven b = 2\nlet c = 1 / (b - 2)\ncheck a > 2 V else \"low\"\nshow \"x\"", "b = 2"));
+        using JsonDocument good = JsonDocument.Parse(TextFormulas.RunWorksheet("given a = 1 V ± 1 %\ngiven b = 2\nlet c = 1 / (b - 2)\ncheck a > 2 V else \"low\"\ncheck a > 0.5 V and a == 1 V\nshow \"x\"", "b = 2"));
         Assert.All(good.RootElement.GetProperty("entries").EnumerateArray().SelectMany(entry => entry.EnumerateObject()), member => Assert.Contains(member.Name, Named("entry")));
+        Assert.All(good.RootElement.GetProperty("entries")[4].GetProperty("comparisons").EnumerateArray().SelectMany(entry => entry.EnumerateObject()), member => Assert.Contains(member.Name, Named("comparison")));
         using JsonDocument bad = JsonDocument.Parse(TextFormulas.RunWorksheet("given a = 1 Mhz"));
         Assert.All(bad.RootElement.GetProperty("problems").EnumerateArray().SelectMany(entry => entry.EnumerateObject()), member => Assert.Contains(member.Name, Named("problem")));
     }

@@ -41,7 +41,7 @@ public sealed class WorksheetTests
         Assert.Equal([2, 3, 4, 5, 7, 8, 9, 10], result.Entries.Select(entry => entry.Line));
         Assert.Equal(["clock", "edge", "front", "seen", "", "", "", ""], result.Entries.Select(entry => entry.Name));
         Assert.Equal(Math.Sqrt(2.8e-9 * 2.8e-9 + 1.7e-9 * 1.7e-9), result["seen"].SiValue, 1e-23);
-        Assert.Equal("3.28 ns", result.Entries[6].Text);
+        Assert.Equal("3.28 ns ± 0.14 ns (k=2)", result.Entries[6].Text);
         Assert.Equal(WorksheetVerdict.Failed, result.Entries[4].Verdict);
         Assert.Equal("the chain stretches the edge by more than 10 %", result.Entries[4].Message);
         Assert.Equal(WorksheetVerdict.Passed, result.Entries[5].Verdict);
@@ -91,16 +91,32 @@ public sealed class WorksheetTests
     }
 
     [Theory]
-    [InlineData("seen <= 3 ns and seen >= 2 ns")]
-    [InlineData("seen == 2.8 ns")]
-    [InlineData("not (seen > 3 ns)")]
-    public void CheckOfNoOneComparison_HasNeitherValueNorLimit(string check)
+    [InlineData("seen <= 3.1 ns and edge >= 2 ns", WorksheetVerdict.Passed)]
+    [InlineData("seen == 2.8 ns", WorksheetVerdict.Inconclusive)]
+    [InlineData("edge <= 3 ns and edge >= 2 ns", WorksheetVerdict.Passed)]
+    public void CheckOfNoOneComparison_HasNeitherValueNorLimit(string check, WorksheetVerdict verdict)
+    {
+        WorksheetEntry entry = Worksheet.Build("given seen = 2.8 ns ± 5 %\ngiven edge = 2.5 ns\ncheck " + check).Evaluate().Entries[2];
+
+        Assert.Equal(verdict, entry.Verdict);
+        Assert.Equal([null, null, null, null], new[] { entry.Checked, entry.LowerLimit, entry.UpperLimit, entry.Margin });
+        Assert.Null(entry.Decision);
+    }
+
+    [Theory]
+    [InlineData("seen <= 3.1 ns and seen >= 2 ns", 2e-9, 3.1e-9, 0.3e-9)]
+    [InlineData("not (seen > 3.1 ns)", null, 3.1e-9, 0.3e-9)]
+    [InlineData("2 ns <= seen and true", 2e-9, null, 0.8e-9)]
+    public void CheckThatComesDownToLimitsOnOneValue_HasThem(string check, double? low, double? high, double margin)
     {
         WorksheetEntry entry = Worksheet.Build("given seen = 2.8 ns ± 5 %\ncheck " + check).Evaluate().Entries[1];
 
         Assert.Equal(WorksheetVerdict.Passed, entry.Verdict);
-        Assert.Equal([null, null, null, null], new[] { entry.Checked, entry.LowerLimit, entry.UpperLimit, entry.Margin });
-        Assert.Null(entry.Decision);
+        Assert.Equal(2.8e-9, entry.Checked!.Value.SiValue);
+        Assert.Equal(low, entry.LowerLimit?.SiValue);
+        Assert.Equal(high, entry.UpperLimit?.SiValue);
+        Assert.Equal(margin, entry.Margin!.Value.SiValue, 1e-20);
+        Assert.NotNull(entry.Decision);
     }
 
     [Fact]
@@ -189,7 +205,7 @@ public sealed class WorksheetTests
                 "line 4, column 8: 'clock' is declared in line 1 already",
                 "line 5, column 18: 'z' is not known",
                 "line 7, column 8: found a voltage (1 V), expected a truth value, such as a comparison",
-                "line 8, column 13: found '99 digits', expected how many digits to write, from 1 to 17; did you mean 3 digits?",
+                "line 8, column 13: found '99 digits', expected how many digits to write, from 1 to 17, or 'value only' to leave its uncertainty out; did you mean 3 digits?",
                 "line 9, column 8: found '=', expected a name after 'let'",
                 "line 10, column 9: found the end of the line, expected '=' after w",
                 "line 11, column 8: found a voltage (1 V), expected a duration before 'in ns'",

@@ -10,6 +10,8 @@ namespace Acquisition.Core.Formulas.Binding;
 /// </summary>
 internal sealed partial class FormulaBinder
 {
+    private const string Pi = "π";
+
     private readonly string _text;
     private readonly FormulaContext _context;
     private readonly FormulaScope _scope;
@@ -21,6 +23,9 @@ internal sealed partial class FormulaBinder
 
     /// <summary>Whether anything bound so far is uncertain.</summary>
     internal bool HasUncertainTerms { get; private set; }
+
+    /// <summary>Whether uncertain terms may deviate from their stated value.</summary>
+    internal bool Deviates => _deviates;
 
     /// <summary>Prepares binding of one or several formulas of a text into one program.</summary>
     /// <param name="text">The text.</param>
@@ -92,7 +97,7 @@ internal sealed partial class FormulaBinder
     /// <summary>A constant, or a name that is reported.</summary>
     private Operand NameOfFunction(NameNode node)
     {
-        FunctionDefinition[] functions = _context.Functions.DefinitionsOf(node.Name);
+        FunctionDefinition[] functions = _context.Functions.DefinitionsOf(node.Name == Pi ? "pi" : node.Name);
         foreach (FunctionDefinition function in functions)
         {
             if (function.Parameters.Count == 0) return Operand.Known(function.Result, function.Kernel!.Number(Array.Empty<double>(), Array.Empty<object?>(), Array.Empty<int>()));

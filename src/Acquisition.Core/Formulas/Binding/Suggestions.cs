@@ -10,10 +10,17 @@ internal static class Suggestions
 {
     private const int LongestName = 60;
 
+    /// <summary>What other languages and calculators call a function.</summary>
+    private static readonly Dictionary<string, string> Elsewhere = new(StringComparer.OrdinalIgnoreCase)
+    {
+        ["log10"] = "lg", ["log"] = "lg", ["log2"] = "lb", ["average"] = "mean", ["avg"] = "mean", ["rss"] = "hypot",
+    };
+
     internal static string? ForName(string name, IEnumerable<string> names, FunctionCatalog catalog) =>
         Nearest(name, names.Concat(catalog.Names)) ?? UnitSuggestions.Near(name, 0, name.Length, null, '.');
 
-    internal static string? ForFunction(string name, FunctionCatalog catalog) => Nearest(name, catalog.Names);
+    internal static string? ForFunction(string name, FunctionCatalog catalog) =>
+        Elsewhere.TryGetValue(name, out string? here) && catalog.Find(here).Count > 0 ? here : Nearest(name, catalog.Names);
 
     /// <summary>The candidate that differs by case or by the fewest letters, at most a third of them; null where none is near.</summary>
     internal static string? Nearest(string word, IEnumerable<string> candidates)

@@ -85,6 +85,28 @@ internal sealed partial class Program
         return new Program(code, Calls, constants, objects, Inputs, ObjectInputs, Registers, ObjectRegisters, Terms);
     }
 
+    /// <summary>The stretches of this program that are asked for, one after the other; jumps must stay within theirs.</summary>
+    /// <param name="stretches">First instructions and ends, in ascending order.</param>
+    internal Program Only(System.Collections.Generic.IReadOnlyList<(int From, int To)> stretches)
+    {
+        int length = 0;
+        foreach ((int from, int to) in stretches) length += to - from;
+        var code = new Instruction[length];
+        int at = 0;
+        foreach ((int from, int to) in stretches)
+        {
+            int moved = from - at;
+            for (int i = from; i < to; i++, at++)
+            {
+                code[at] = Code[i];
+                if (code[at].Operation is not (Operation.Jump or Operation.JumpUnless or Operation.JumpUnlessForObject)) continue;
+                code[at].B -= moved;
+                code[at].C -= moved;
+            }
+        }
+        return new Program(code, Calls, Constants, Objects, Inputs, ObjectInputs, Registers, ObjectRegisters, Terms);
+    }
+
     /// <summary>Puts the constants where the instructions expect them.</summary>
     internal void LoadConstants(Numbers numbers)
     {

@@ -269,7 +269,10 @@ internal sealed partial class FormulaParser
 
     internal static bool IsSpace(char c) => NumberReader.IsSpace(c) || c is '\t' or '\r' or '\n';
 
-    internal static bool IsNameStart(char c) => c is (>= 'a' and <= 'z') or (>= 'A' and <= 'Z') or '_';
+    internal static bool IsNameStart(char c) => c is (>= 'a' and <= 'z') or (>= 'A' and <= 'Z') or '_' || IsGreek(c);
+
+    /// <summary>The Greek letters of the trade's formulas (τ, σ, Δ); not μ and Ω, which are a prefix and a unit.</summary>
+    private static bool IsGreek(char c) => c is ((>= 'α' and <= 'ω') or (>= 'Α' and < 'Ω')) and not 'μ';
 
     internal static bool IsNamePart(char c) => IsNameStart(c) || c is >= '0' and <= '9';
 

@@ -55,6 +55,9 @@ internal sealed class ProgramUncertainty
     /// <summary>Whether the number has a value at the estimates.</summary>
     internal bool HasValue => Arithmetic.IsFinite(_sensitivities.Value);
 
+    /// <summary>The value in SI at the estimates.</summary>
+    internal double SiValue => _sensitivities.Value;
+
     internal bool IsUncertain => _combination.Sources.Length > 0;
 
     internal UncertainQuantity Value() => new UncertainValue(_sensitivities.Value, _kind, Defined(_combination));

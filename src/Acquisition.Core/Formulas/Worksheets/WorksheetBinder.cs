@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using Acquisition.Core.Formulas.Binding;
 using Acquisition.Core.Formulas.Execution;
 using Acquisition.Core.Formulas.Syntax;
+using Acquisition.Core.Formulas.Worksheets.Checks;
 using Acquisition.Core.Functions;
 
 namespace Acquisition.Core.Formulas.Worksheets;
@@ -18,12 +19,17 @@ internal static class WorksheetBinder
         var places = new WorksheetPlace[statements.Count];
         var below = scope.DeclaredBelow = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (WorksheetStatement statement in statements) below[statement.Name] = statement.Line;
+        var apart = new List<DemandPlace>();
+        DemandReader? demands = deviates ? new DemandReader(node => Compile(node, binder, program, scope, apart)) : null;
         for (int i = 0; i < places.Length; i++)
         {
             below.Remove(statements[i].Name);
             var used = scope.Used = new HashSet<string>(StringComparer.Ordinal);
-            places[i] = Bind(statements[i], binder, program, scope, problems);
+            places[i] = Bind(statements[i], binder, program, scope, problems, apart);
             statements[i].Uses = used;
+            if (demands is null) continue;
+            if (statements[i].Kind.IsTruth) places[i].Demand = demands.Read(statements[i].Formula, isWanted: true);
+            places[i].Conditions = demands.Declare(statements[i], i);
         }
         hasUncertainTerms = binder.HasUncertainTerms;
         if (problems.Count > 0) return (null, places);
@@ -38,14 +44,54 @@ internal static class WorksheetBinder
             comparison.Limit = program.Place(comparison.Limit);
             comparison.Margin = program.Place(comparison.Margin);
         }
+        foreach (DemandPlace place in apart)
+        {
+            place.Left = program.Place(place.Left);
+            place.Right = program.Place(place.Right);
+            place.Margin = program.Place(place.Margin);
+        }
         return (built, places);
     }
 
-    private static WorksheetPlace Bind(WorksheetStatement statement, FormulaBinder binder, ProgramBuilder program, FormulaScope scope, ProblemList problems)
+    /// <summary>Computes the sides of a comparison once more, so that each can be asked for its uncertainty; of what compares no quantities, the truth value.</summary>
+    private static DemandPlace Compile(FormulaNode node, FormulaBinder binder, ProgramBuilder program, FormulaScope scope, List<DemandPlace> apart)
+    {
+        var used = scope.Used = new HashSet<string>(StringComparer.Ordinal);
+        var place = new DemandPlace { From = program.Length, Uses = used };
+        if (node is BinaryNode { Left.Kind.IsText: false, Operator: >= Operator.Less and <= Operator.NotEqual } pair)
+        {
+            place.IsUpper = pair.Operator is Operator.Less or Operator.LessOrEqual;
+            FormulaNode greater = place.IsUpper ? pair.Right : pair.Left, smaller = place.IsUpper ? pair.Left : pair.Right;
+            (place.Left, place.LeftKind) = Apart(pair.Left, binder, program);
+            (place.Right, place.RightKind) = Apart(pair.Right, binder, program);
+            (place.Margin, place.MarginKind) = Apart(new BinaryNode(Operator.Subtract, pair.OperatorStart, greater, smaller, false), binder, program);
+        }
+        else
+        {
+            (place.Left, _) = Apart(node, binder, program);
+            place.Right = place.Margin = place.Left;
+        }
+        place.To = program.Length;
+        apart.Add(place);
+        return place;
+    }
+
+    private static (int Register, QuantityKind? Kind) Apart(FormulaNode node, FormulaBinder binder, ProgramBuilder program)
+    {
+        var mark = program.Mark;
+        Operand value = binder.BindFormula(node);
+        if (value.Kind is null) return (0, null);
+        int kept = program.KeptNumber(), source = binder.Register(value);
+        program.Add(Operation.Copy, node, kept, source, source);
+        program.Release(mark);
+        return (kept, value.Kind.Quantity);
+    }
+
+    private static WorksheetPlace Bind(WorksheetStatement statement, FormulaBinder binder, ProgramBuilder program, FormulaScope scope, ProblemList problems, List<DemandPlace> apart)
     {
         var place = new WorksheetPlace { From = program.Length };
         var mark = program.Mark;
-        Operand value = statement.Keyword == WorksheetKeyword.Check && AsComparison(statement.Formula) is { } comparison
+        Operand value = !binder.Deviates && statement.Keyword == WorksheetKeyword.Check && AsComparison(statement.Formula) is { } comparison
             ? BindComparison(comparison, binder, program, scope, out place.Comparison)
             : binder.BindFormula(statement.Formula);
         bool isGiven = statement.Keyword == WorksheetKeyword.Given;
@@ -62,6 +108,8 @@ internal static class WorksheetBinder
             value = isGiven || !value.IsKnown ? Operand.In(place.Register, value.Kind) : value;
         }
         program.Release(mark);
+        if (!binder.Deviates && statement is { Keyword: WorksheetKeyword.Check, Formula: BinaryNode { Operator: Operator.Equal, Kind: not null, Left.Kind.IsQuantity: true } equality })
+            place.Equality = Compile(equality, binder, program, scope, apart);
         place.To = program.Length;
         if (statement.Name.Length > 0) scope.Set(statement.Name, value);
         return place;

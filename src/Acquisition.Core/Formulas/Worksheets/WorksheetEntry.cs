@@ -1,3 +1,6 @@
+using System;
+using System.Collections.Generic;
+
 namespace Acquisition.Core.Formulas;
 
 /// <summary>One line of an evaluated worksheet.</summary>
@@ -31,9 +34,12 @@ public sealed class WorksheetEntry
 
     /// <summary>
     /// The value as it is written, in the unit and with the digits the line asks for; empty where there is none. Where it asks for none, what is given is written in full, and what is
-    /// computed with six digits, or as many as two digits of its standard uncertainty reach; <see cref="Value"/> has them all.
+    /// computed with six digits, or as many as two digits of its standard uncertainty reach; <see cref="Value"/> has them all. A show writes its
+    /// expanded uncertainty too, as <c>5020 mV ± 12 mV (k=2)</c>, unless it says <c>value only</c>.
     /// </summary>
     public string Text { get; }
+
+    internal string TextWithUncertainty { get; set; } = "";
 
     /// <summary>Whether the host has given the value of this line.</summary>
     public bool IsOverridden { get; internal set; }
@@ -45,8 +51,8 @@ public sealed class WorksheetEntry
     public WorksheetVerdict? Verdict { get; internal set; }
 
     /// <summary>
-    /// What a check that compares has judged: its left side, or its right side where the left one is written in numbers only (<c>4.75 V &lt;= supply</c>). Null for other lines, also for checks that
-    /// join several conditions.
+    /// What a check that compares has judged: its left side, or its right side where the left one is written in numbers only (<c>4.75 V &lt;= supply</c>); of two limits on one uncertain quantity, that. Null
+    /// for other lines, also for checks that join conditions on several values.
     /// </summary>
     public Quantity? Checked { get; internal set; }
 
@@ -63,10 +69,17 @@ public sealed class WorksheetEntry
     public bool IsStrict { get; internal set; }
 
     /// <summary>
-    /// How a check with uncertain inputs was decided: what is <see cref="Checked"/> as the measured value against its limit or, where the limit is uncertain too, the <see cref="Margin"/> against 0; the rule,
-    /// the probability that the check is met. Null for other lines, and where nothing is uncertain.
+    /// How a check was decided that is one comparison of uncertain values, or two limits on one quantity: what is <see cref="Checked"/> as the measured value against its limits or, where both sides are
+    /// uncertain, the <see cref="Margin"/> against 0; the rule, the probability that the check is met. Null for other lines, where nothing is uncertain, and where several comparisons are joined: no
+    /// probability is claimed for those.
     /// </summary>
     public ConformityDecision? Decision { get; internal set; }
+
+    /// <summary>The comparisons of uncertain values that the verdict of a check rests on, each decided by itself: <c>and</c> is as good as the worst of them, <c>or</c> as the best. Empty where none is uncertain.</summary>
+    public IReadOnlyList<WorksheetComparison> Comparisons { get; internal set; } = Array.Empty<WorksheetComparison>().Frozen();
+
+    /// <summary>Why a check is not decided, or what is wrong with the way it compares, and what to write instead; null where there is nothing to say.</summary>
+    public string? Remark { get; internal set; }
 
     /// <summary>What the sheet says should a check not be met; null where it says nothing.</summary>
     public string? Message { get; internal set; }
@@ -77,7 +90,7 @@ public sealed class WorksheetEntry
     /// <summary>The line and what became of it.</summary>
     public override string ToString()
     {
-        string result = Problem ?? (Verdict is { } verdict ? WorksheetJson.Word(verdict) : Text);
+        string result = Problem ?? (Verdict is { } verdict ? WorksheetJson.Word(verdict) : TextWithUncertainty);
         return Name.Length > 0 ? $"{Name} = {result}" : $"{Formula}: {result}";
     }
 }

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using Acquisition.Core.Formulas.Execution;
 using Acquisition.Core.Formulas.Syntax;
+using Acquisition.Core.Formulas.Worksheets.Checks;
 
 namespace Acquisition.Core.Formulas.Worksheets;
 
@@ -11,11 +12,15 @@ internal sealed class WorksheetEvaluation
 {
     private const int UsualDigits = 6;
 
+    /// <summary>So small a part of a value is what some thousand operations lose to rounding at the most.</summary>
+    private const double LastBits = 1e-12;
+
     private readonly Worksheet _sheet;
-    private readonly DecisionRule _rule;
+    private readonly Decisions _decisions;
     private readonly Program _program;
     private readonly Program? _uncertain;
     private readonly HashSet<string> _overridden;
+    private readonly Dictionary<string, int> _lines = new(StringComparer.Ordinal);
     private readonly HashSet<string> _failed = new(StringComparer.Ordinal);
     private readonly double[] _numbers;
     private readonly object?[] _objects;
@@ -23,13 +28,17 @@ internal sealed class WorksheetEvaluation
     internal WorksheetEvaluation(Worksheet sheet, IReadOnlyDictionary<string, FormulaValue> overrides, DecisionRule rule)
     {
         _sheet = sheet;
-        _rule = rule;
+        _decisions = new Decisions(this, rule);
         _overridden = new HashSet<string>(overrides.Keys, StringComparer.Ordinal);
         _program = sheet.Program.With(Replacements(sheet, sheet.Places, overrides));
         _uncertain = sheet.Uncertain?.With(Replacements(sheet, sheet.UncertainPlaces, overrides));
         _numbers = new double[_program.Registers];
         _program.LoadConstants(_numbers);
         _objects = _program.NewObjects(null);
+        for (int i = 0; i < sheet.Statements.Count; i++)
+        {
+            if (sheet.Statements[i].Name.Length > 0) _lines[sheet.Statements[i].Name] = i;
+        }
     }
 
     internal WorksheetResult Run(LongCall? call = null)
@@ -70,21 +79,30 @@ internal sealed class WorksheetEvaluation
 
         FormulaValue? value = problem is null ? Value(statement, place) : default(FormulaValue?);
         if (problem is not null && statement.Name.Length > 0) _failed.Add(statement.Name);
-        double? uncertainty = value is { Kind.Quantity: { } kind } && !isOverridden ? TryUncertainty(_sheet.UncertainPlaces[index].Register, kind)?.Budget(Coverage.Usual).SiStandardUncertainty : null;
-        string text = value is { } found ? found.ToString(Format(statement, found, uncertainty)) : "";
+        string? digits = statement.Digits > 0 ? "G" + statement.Digits.ToString(System.Globalization.CultureInfo.InvariantCulture) : null;
+        UncertaintyBudget? budget = problem is null && !isOverridden && value!.Value.Kind.Quantity is { } quantity ? Budget(index, quantity) : null;
+        string text = value is { } found ? found.ToString(Format(statement, found, budget?.SiStandardUncertainty)) : "";
+        string withUncertainty = budget is null ? text : value!.Value.ToString(digits, budget);
+        if (statement.Keyword == WorksheetKeyword.Show && !statement.IsValueOnly) text = withUncertainty;
         var entry = new WorksheetEntry(statement.Line, statement.Keyword, statement.Name, statement.FormulaText, value, text)
         {
             Message = statement.Message,
             Problem = problem,
             IsOverridden = isOverridden,
-            StandardUncertaintyInSi = uncertainty,
+            StandardUncertaintyInSi = budget?.SiStandardUncertainty,
+            TextWithUncertainty = statement.IsValueOnly ? text : withUncertainty,
         };
+        Outcome? outcome = problem is null && _uncertain is not null ? Decide(_sheet.UncertainPlaces[index]) : null;
         if (statement.Keyword == WorksheetKeyword.Check)
         {
-            entry.Decision = problem is null ? Decision(index) : null;
             if (problem is null && place.Comparison is { } comparison && Arithmetic.IsFinite(_numbers[comparison.Margin])) SayWhatIsCompared(entry, comparison);
             entry.IsStrict = statement.Formula is BinaryNode { Operator: Operator.Less or Operator.Greater };
-            entry.Verdict = problem is null ? Verdict(index, entry.Decision) : WorksheetVerdict.NotEvaluated;
+            entry.Verdict = problem is not null ? WorksheetVerdict.NotEvaluated : outcome is { Comparisons.Count: > 0 } ? Verdict(outcome.Verdict) : value!.Value.IsTrue ? WorksheetVerdict.Passed : WorksheetVerdict.Failed;
+            entry.Decision = outcome?.Decision;
+            entry.Comparisons = (outcome?.Comparisons ?? Array.Empty<WorksheetComparison>()).Frozen();
+            entry.Remark = entry.Verdict == WorksheetVerdict.Inconclusive ? entry.Comparisons.FirstOrDefault(each => each.Remark is not null)?.Remark
+                : entry.Verdict == WorksheetVerdict.Failed && entry.Comparisons.Count == 0 ? RoundingRemark(place) : null;
+            if (entry.Checked is null && entry.Decision is { } decision && !entry.Comparisons[0].IsDecidedByMargin) SayWhatIsDecided(entry, decision);
         }
         return entry;
     }
@@ -104,6 +122,27 @@ internal sealed class WorksheetEvaluation
                 : UsualDigits;
         }
         return "G" + digits.ToString(System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>What is not written as one comparison and yet is one, or two limits on one quantity.</summary>
+    private static void SayWhatIsDecided(WorksheetEntry entry, ConformityDecision decision)
+    {
+        Quantity value = decision.Measured.Value;
+        entry.Checked = value;
+        entry.LowerLimit = decision.LowerLimit;
+        entry.UpperLimit = decision.UpperLimit;
+        double above = value.SiValue - decision.LowerLimit?.SiValue ?? double.PositiveInfinity, below = decision.UpperLimit?.SiValue - value.SiValue ?? double.PositiveInfinity;
+        entry.Margin = new Quantity(Math.Min(above, below), decision.GuardBand.Kind);
+    }
+
+    /// <summary>Two sides that were to be equal and differ in their last bits only.</summary>
+    private string? RoundingRemark(in WorksheetPlace place)
+    {
+        if (place.Equality is not { MarginKind: { } kind } equality) return null;
+        double difference = Math.Abs(_numbers[equality.Margin]);
+        return difference > 0 && difference <= LastBits * Math.Abs(_numbers[equality.Left])
+            ? $"the two differ by {new Quantity(difference, kind).ToString("G2", null)}, by the rounding of arithmetic alone; write abs(a - b) <= a tolerance"
+            : null;
     }
 
     private void SayWhatIsCompared(WorksheetEntry entry, ComparisonPlace comparison)
@@ -152,39 +191,81 @@ internal sealed class WorksheetEvaluation
         {
             if (Evaluate(i).Problem is { } problem && i == index) throw new InvalidOperationException($"'{statement.Name}' has no value: {problem}");
         }
-        return new ProgramUncertainty(_uncertain ?? _program, _sheet.UncertainPlaces[index].Register, kind, _sheet.Text, Array.Empty<UncertainQuantity>(), null);
+        WorksheetPlace place = _sheet.UncertainPlaces[index];
+        return Uncertainty(new[] { statement.Name }, place.To, place.To, place.Register, kind);
     }
 
-    /// <summary>The decision on a comparison (JCGM 106): the checked value against its limit; where that is uncertain itself, the margin, which must be at least 0.</summary>
-    private ConformityDecision? Decision(int index)
+    /// <summary>The uncertainty of a register that some instructions leave behind, once the lines have run whose names they use.</summary>
+    internal ProgramUncertainty Uncertainty(IEnumerable<string> uses, int from, int to, int register, QuantityKind kind) =>
+        new(Needed(uses, from, to), register, kind, _sheet.Text, Array.Empty<UncertainQuantity>(), null);
+
+    /// <summary>The registers after some instructions, with every uncertain term at its stated value; null where a function refuses.</summary>
+    internal double[]? Numbers(IEnumerable<string> uses, int from, int to)
     {
-        if (_sheet.UncertainPlaces[index].Comparison is not { } comparison) return null;
-        if (TryUncertainty(comparison.Limit, comparison.Kind) is not null)
-            return TryUncertainty(comparison.Margin, comparison.MarginKind) is { } margin ? _rule.Decide(margin.Budget(Coverage.Usual), 0, double.PositiveInfinity) : null;
-        if (TryUncertainty(comparison.Checked, comparison.Kind) is not { } measured) return null;
-        double limit = _numbers[_sheet.Places[index].Comparison!.Limit];
-        return comparison.IsUpper
-            ? _rule.Decide(measured.Budget(Coverage.Usual), double.NegativeInfinity, limit)
-            : _rule.Decide(measured.Budget(Coverage.Usual), limit, double.PositiveInfinity);
+        Program program = Needed(uses, from, to);
+        var numbers = new double[program.Registers];
+        program.LoadConstants(numbers);
+        try
+        {
+            program.Run(0, program.Code.Length, numbers, program.NewObjects(null), null);
+        }
+        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        {
+            return null;
+        }
+        return numbers;
     }
 
-    /// <summary>Without uncertainty a check is met or not; with it, what lies in the guard band is inconclusive.</summary>
-    private WorksheetVerdict Verdict(int index, ConformityDecision? decision) => decision?.Verdict switch
+    /// <summary>Whether an uncertain term is among what some instructions need.</summary>
+    internal bool Deviates(IEnumerable<string> uses, int from, int to) => Array.Exists(Needed(uses, from, to).Code, instruction => instruction.Operation == Operation.Deviate);
+
+    /// <summary>What the host says of a truth value that is given; null where it leaves that to the sheet.</summary>
+    internal bool? OverriddenTruth(int index) =>
+        _overridden.Contains(_sheet.Statements[index].Name) ? _numbers[_sheet.Places[index].Register] != 0 : default(bool?);
+
+    /// <summary>The uncertain program without the lines that are not asked for: one that fails must not take its neighbours with it.</summary>
+    private Program Needed(IEnumerable<string> uses, int from, int to)
     {
-        null => _numbers[_sheet.Places[index].Register] != 0 ? WorksheetVerdict.Passed : WorksheetVerdict.Failed,
+        var isNeeded = new bool[_sheet.Statements.Count];
+        foreach (string name in uses) isNeeded[_lines[name]] = true;
+        for (int i = isNeeded.Length - 1; i >= 0; i--)
+        {
+            if (!isNeeded[i] || (_sheet.Statements[i].Keyword == WorksheetKeyword.Given && _overridden.Contains(_sheet.Statements[i].Name))) continue;
+            foreach (string name in _sheet.Statements[i].Uses) isNeeded[_lines[name]] = true;
+        }
+        WorksheetPlace[] places = _uncertain is null ? _sheet.Places : _sheet.UncertainPlaces;
+        var stretches = new List<(int, int)>();
+        for (int i = 0; i < isNeeded.Length; i++)
+        {
+            if (isNeeded[i]) stretches.Add((places[i].From, places[i].To));
+        }
+        stretches.Add((from, to));
+        return (_uncertain ?? _program).Only(stretches);
+    }
+
+    private Outcome? Decide(in WorksheetPlace place)
+    {
+        if (place.Conditions is { } conditions) _decisions.Settle(conditions);
+        return place.Demand is { } demand ? _decisions.Of(demand) : null;
+    }
+
+    /// <summary>What lies in the guard band is inconclusive.</summary>
+    private static WorksheetVerdict Verdict(Verdict verdict) => verdict switch
+    {
         Core.Verdict.Pass => WorksheetVerdict.Passed,
         Core.Verdict.Fail => WorksheetVerdict.Failed,
         _ => WorksheetVerdict.Inconclusive,
     };
 
-    /// <summary>The uncertainty of a register; null where nothing is uncertain, or where a line that fails, or one that is not smooth, leaves none.</summary>
-    private ProgramUncertainty? TryUncertainty(int register, QuantityKind kind)
+    /// <summary>The budget of a line; null where nothing is uncertain, or where it is not smooth.</summary>
+    private UncertaintyBudget? Budget(int index, QuantityKind kind)
     {
         if (_uncertain is null) return null;
         try
         {
-            var found = new ProgramUncertainty(_uncertain, register, kind, _sheet.Text, Array.Empty<UncertainQuantity>(), null);
-            return found.HasValue && found.IsUncertain ? found : null;
+            WorksheetPlace place = _sheet.UncertainPlaces[index];
+            ProgramUncertainty found = Uncertainty(_sheet.Statements[index].Uses, place.From, place.To, place.Register, kind);
+            return found.HasValue && found.IsUncertain ? found.Budget(Coverage.Usual) : null;
         }
         catch (Exception refusal) when (refusal is not OutOfMemoryException)
         {

@@ -25,14 +25,27 @@ internal static class WorksheetJson
             if (entry.IsOverridden) json.Truth("isOverridden", true);
             if (entry.Verdict is { } verdict) json.Text("verdict", Word(verdict));
             if (entry.Checked is not null) WriteComparison(json, entry);
-            if (entry.Decision is { } decision)
-            {
-                json.Text("rule", decision.Rule.Name).Text("decision", ConformityDecision.InWords(decision.Verdict)).Number("siGuardBand", decision.GuardBand.SiValue)
-                    .Number("conformanceProbability", decision.ConformanceProbability.Fraction);
-            }
-            json.OptionalText("message", entry.Message).OptionalText("problem", entry.Problem).EndObject();
+            if (entry.Decision is { } decision) Write(json, decision);
+            if (entry.Decision is null && entry.Comparisons.Count > 0) Write(json, entry.Comparisons);
+            json.OptionalText("remark", entry.Remark).OptionalText("message", entry.Message).OptionalText("problem", entry.Problem).EndObject();
         }
         return json.EndArray().EndObject().ToString();
+    }
+
+    private static void Write(JsonWriter json, ConformityDecision decision) =>
+        json.Text("rule", decision.Rule.Name).Text("decision", ConformityDecision.InWords(decision.Verdict)).Number("siGuardBand", decision.GuardBand.SiValue)
+            .Number("conformanceProbability", decision.ConformanceProbability.Fraction);
+
+    private static void Write(JsonWriter json, IReadOnlyList<WorksheetComparison> comparisons)
+    {
+        json.BeginArray("comparisons");
+        foreach (WorksheetComparison comparison in comparisons)
+        {
+            json.BeginObject().Text("formula", comparison.Formula).Text("verdict", ConformityDecision.InWords(comparison.Verdict));
+            if (comparison.Decision is { } decision) Write(json, decision);
+            json.OptionalText("remark", comparison.Remark).EndObject();
+        }
+        json.EndArray();
     }
 
     private static void WriteComparison(JsonWriter json, WorksheetEntry entry)

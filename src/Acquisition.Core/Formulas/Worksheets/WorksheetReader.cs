@@ -133,14 +133,29 @@ internal sealed class WorksheetReader
             FormulaParser.ReportTrailing(_text, rest, end, _context.Limits, _context.Units, _problems);
             return;
         }
-        int number = Skip(rest + 1, end), digits = 0, numberEnd = number;
+        while (rest < end && _text[rest] == ',')
+        {
+            int from = Skip(rest + 1, end);
+            rest = Math.Max(from, _text.IndexOf(',', from, end - from) is var comma && comma < 0 ? end : comma);
+            if (!TryReadOption(statement, from, rest)) return;
+        }
+    }
+
+    /// <summary><c>3 digits</c> or <c>value only</c>, each once.</summary>
+    private bool TryReadOption(WorksheetStatement statement, int from, int end)
+    {
+        int digits = 0, numberEnd = from;
         for (; numberEnd < end && NumberReader.IsDigit(_text, numberEnd) && digits < 100; numberEnd++) digits = digits * 10 + _text[numberEnd] - '0';
-        int word = Skip(numberEnd, end), wordEnd = WordEnd(word, end);
-        bool isGood = numberEnd > number && digits is >= 1 and <= 17 && _text.Substring(word, wordEnd - word) is "digits" or "digit" && wordEnd == end;
-        if (isGood)
+        string words = string.Join(" ", _text.Substring(numberEnd, end - numberEnd).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        bool hasNumber = numberEnd > from;
+        if (hasNumber && digits is >= 1 and <= 17 && words is "digits" or "digit" && statement.Digits == 0)
+        {
             statement.Digits = digits;
-        else
-            _problems.Add(number, end, $"found '{Quotation.Of(_text, number, end)}', expected how many digits to write, from 1 to 17", "3 digits");
+            return true;
+        }
+        if (!hasNumber && words == "value only" && !statement.IsValueOnly) return statement.IsValueOnly = true;
+        _problems.Add(from, end, $"found '{Quotation.Of(_text, from, end)}', expected how many digits to write, from 1 to 17, or 'value only' to leave its uncertainty out", "3 digits");
+        return false;
     }
 
     private int Skip(int at, int end)

@@ -71,6 +71,7 @@ public sealed class WorksheetResult
             if (text.Length > 0) text.Append('\n');
             text.AppendFormat(CultureInfo.InvariantCulture, "{0,4}  {1}", entry.Line, entry);
             if (entry.Verdict is not null and not WorksheetVerdict.Passed && entry.Message is { } message) text.Append(": ").Append(message);
+            if (entry.Remark is { } remark) text.Append(" (").Append(remark).Append(')');
         }
         return text.ToString();
     }

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using Acquisition.Core.Formulas.Syntax;
+using Acquisition.Core.Formulas.Worksheets.Checks;
 using Acquisition.Core.Functions;
 
 namespace Acquisition.Core.Formulas.Worksheets;
@@ -24,6 +25,9 @@ internal sealed class WorksheetStatement(WorksheetKeyword keyword, int line, str
     /// <summary>The significant digits of a show; 0 for as many as read back.</summary>
     internal int Digits { get; set; }
 
+    /// <summary>Whether a show leaves its uncertainty out.</summary>
+    internal bool IsValueOnly { get; set; }
+
     internal ValueKind Kind => Formula.Kind!;
 
     /// <summary>The names it uses.</summary>
@@ -42,8 +46,17 @@ internal struct WorksheetPlace
     /// <summary>For a given, the constant kept open for what a host gives instead.</summary>
     internal int Slot;
 
-    /// <summary>For a check that compares, where its sides and its margin are; null where it does not.</summary>
+    /// <summary>For a check that compares, where its sides and its margin are; null where it does not, and in the uncertain program.</summary>
     internal ComparisonPlace? Comparison;
+
+    /// <summary>For a check that asks two quantities to be equal, where both are; null for others, and in the uncertain program.</summary>
+    internal DemandPlace? Equality;
+
+    /// <summary>In the uncertain program, what a truth value asks for; null for other values.</summary>
+    internal Demand? Demand;
+
+    /// <summary>In the uncertain program, the conditions that the value rests on.</summary>
+    internal Conditions? Conditions;
 }
 
 /// <summary>Where what a check compares is in a program.</summary>

@@ -23,7 +23,7 @@ internal static class FormatText
         for (; NumberReader.IsDigit(format, at); at++)
         {
             digits = digits * 10 + format[at] - '0';
-            if (digits > NumberStyle.MostDigits) throw new FormatException($"format '{format.ToString()}' asks for more than {NumberStyle.MostDigits} digits");
+            if (digits > NumberStyle.MostDigits) throw new FormatException($"format '{EchoedText.Of(format.ToString())}' asks for more than {NumberStyle.MostDigits} digits");
         }
         bool hasDigits = at > first;
         bool isNumberPart = (at == format.Length || format[at] == ' ') && (hasDigits || kind != NumberStyleKind.Significant);

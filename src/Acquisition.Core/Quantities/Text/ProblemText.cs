@@ -3,8 +3,6 @@ namespace Acquisition.Core;
 /// <summary>The sentences for what can be wrong with the text of a quantity. They are made only when somebody asks.</summary>
 internal static class ProblemText
 {
-    private const int LongestQuotation = 40;
-
     internal static QuantityFormatException ToException(string text, TextProblem problem, QuantityKind? wanted, char decimalMark) =>
         new(problem.Start, Found(text, problem, decimalMark), Expected(text, problem, wanted, decimalMark), Suggestion(text, problem, wanted, decimalMark));
 
@@ -15,9 +13,9 @@ internal static class ProblemText
         {
             TextFault.Empty => "nothing",
             TextFault.TooLong => "more text",
-            TextFault.UnitMissing => $"a plain number ({Cut(text.Substring(problem.Start, problem.Length))})",
+            TextFault.UnitMissing => $"a plain number ({EchoedText.Of(text.Substring(problem.Start, problem.Length))})",
             TextFault.WrongKind when QuantityReader.TryRead(text, null, decimalMark, out QuantityReading reading, out _) =>
-                $"{Article(reading.Kind.Name)} ({Cut(text.Substring(problem.Start, problem.Length))})",
+                $"{Article(reading.Kind.Name)} ({EchoedText.Of(text.Substring(problem.Start, problem.Length))})",
             _ => quoted,
         };
     }
@@ -59,7 +57,7 @@ internal static class ProblemText
     {
         TextFault.PrefixRefused => UnitSuggestions.WithoutPrefix(text.Substring(problem.Start, problem.Length)),
         TextFault.UnknownUnit => UnitSuggestions.Near(text, problem.Start, problem.Length, wanted, decimalMark),
-        TextFault.UnitMissing => Cut(text.Trim()) + " " + wanted!.Symbol,
+        TextFault.UnitMissing => EchoedText.Of(text.Trim()) + " " + wanted!.Symbol,
         TextFault.WrongKind => UnitSuggestions.OfKind(text, problem.Start, wanted!, decimalMark),
         _ => null,
     };
@@ -77,18 +75,7 @@ internal static class ProblemText
             end = start + 1;
             while (char.IsLetterOrDigit(text[start]) && end < text.Length && char.IsLetterOrDigit(text[end])) end++;
         }
-        return "'" + Cut(text.Substring(start, end - start)) + "'";
-    }
-
-    private static string Cut(string text)
-    {
-        if (text.Length > LongestQuotation) text = text.Remove(LongestQuotation - 3) + "...";
-        char[] plain = text.ToCharArray();
-        for (int i = 0; i < plain.Length; i++)
-        {
-            if (char.IsControl(plain[i])) plain[i] = ' ';
-        }
-        return new string(plain);
+        return "'" + EchoedText.Of(text.Substring(start, end - start)) + "'";
     }
 
     /// <summary>For <c>V/m/s</c> and <c>V/m·s</c>: what each could mean, spelt so that it is read.</summary>
@@ -99,6 +86,6 @@ internal static class ProblemText
         while (start > 0 && !NumberReader.IsSpace(text[start - 1]) && !NumberReader.IsDigit(text, start - 1)) start--;
         while (end < text.Length && !NumberReader.IsSpace(text[end]) && text[end] is not ('/' or '*' or '·' or '⋅')) end++;
         string above = text.Substring(start, slash - start), first = text.Substring(slash + 1, second - slash - 1), last = text.Substring(second + 1, end - second - 1);
-        return Cut($"{above}/({first}·{last})") + " or " + Cut($"{above}·{last}/{first}");
+        return EchoedText.Of($"{above}/({first}·{last})") + " or " + EchoedText.Of($"{above}·{last}/{first}");
     }
 }

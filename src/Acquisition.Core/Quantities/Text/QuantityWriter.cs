@@ -55,10 +55,10 @@ internal static class QuantityWriter
         if (!isRead || text.Length > LongestUnit)
         {
             string? near = problem.Fault == TextFault.None ? null : UnitSuggestions.Near(text, problem.Start, problem.Length, null, '.');
-            throw new FormatException($"format '{text}' is neither digits (R, G4, F2, E3, 4) nor a unit, nor both with a space between" + (near is null ? "" : $"; did you mean {near}?"));
+            throw new FormatException($"format '{EchoedText.Of(text)}' is neither digits (R, G4, F2, E3, 4) nor a unit, nor both with a space between" + (near is null ? "" : $"; did you mean {near}?"));
         }
         bool isSameScale = unit.Nature is QuantityNature.Linear or QuantityNature.Point && kind.Nature is QuantityNature.Linear or QuantityNature.Point && unit.Dimension == kind.Dimension && unit.OffsetInHundredths == 0;
-        if (!unit.Is(kind) && !isSameScale) throw new FormatException($"the unit of format '{text}' is one of {ProblemText.Article(unit.Kind.Name)}, the quantity is {ProblemText.Article(kind.Name)}");
+        if (!unit.Is(kind) && !isSameScale) throw new FormatException($"the unit of format '{EchoedText.Of(text)}' is one of {ProblemText.Article(unit.Kind.Name)}, the quantity is {ProblemText.Article(kind.Name)}");
         return unit;
     }
 
