@@ -221,7 +221,7 @@ internal sealed class DocumentObject
         string? member = members is not null && members.TryGetValue(argument, out string? called) ? called : _known.Contains(argument) ? argument : null;
         // The reader of a file knows its members, not the arguments of a constructor.
         if (member is not null && message.StartsWith(argument + " ", StringComparison.Ordinal))
-            message = member + message.Substring(argument.Length);
+            message = message.Remove(0, argument.Length).Insert(0, member);
         string? place = member is not null && Has(member) ? member : name;
         JsonValue at = place is null ? _value : _value.Member(place) ?? _value;
         if (member is null || related.Contains(member))

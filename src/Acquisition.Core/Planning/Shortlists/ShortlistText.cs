@@ -9,7 +9,7 @@ internal static class ShortlistText
     internal static string Write(Shortlist shortlist, int most)
     {
         var text = new PlainText();
-        int suitable = shortlist.Suitable.Count();
+        int suitable = shortlist.Suitable.Count;
         text.Line(FormattableString.Invariant($"{shortlist.Candidates.Count} candidates, {suitable} suitable"));
         if (shortlist.WhyEmpty is { } reason)
             text.Line(reason);
