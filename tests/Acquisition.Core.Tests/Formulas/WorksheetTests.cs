@@ -22,12 +22,12 @@ public sealed class WorksheetTests
         show   period(clock)
         """;
 
-    // Two digits of u = 58 ps, 28 Hz and 0.6 mV reach to the second, seventh and first decimal (JCGM 100 7.2.6); without an uncertainty six digits.
+    // Rectangular half-widths over sqrt(3), times 2: U = 115 ps, 55 Hz and 1.15 mV, of which two digits are written, and the value as far as they reach (JCGM 100 7.2.6); without an uncertainty six digits.
     [Theory]
     [InlineData("let a = sqrt((2.8 ns)^2 + (2.3 ns)^2)", "a = 3.62353 ns")]
-    [InlineData("let a = (2.7523825855461404 ns ± 100 ps) * 1", "a = 2.752 ns")]
-    [InlineData("let a = 24.0001181234 MHz * (1 ± 2 ppm)", "a = 24.000118 MHz")]
-    [InlineData("let a = 1 Vpk ± 1 mVpk", "a = 1 Vpk")]
+    [InlineData("let a = (2.7523825855461404 ns ± 100 ps) * 1", "a = 2.75 ns ± 120 ps (k=2)")]
+    [InlineData("let a = 24.0001181234 MHz * (1 ± 2 ppm)", "a = 24.000118 MHz ± 55 Hz (k=2)")]
+    [InlineData("let a = 1 Vpk ± 1 mVpk", "a = 1.0000 Vpk ± 1.2 mVpk (k=2)")]
     [InlineData("given a = 2.7523825855461404 ns", "a = 2.7523825855461404 ns")]
     [InlineData("let a = 1234567 pts", "a = 1.234567 Mpts")]
     [InlineData("show 10 ns / 3 in ps", "10 ns / 3 in ps: 3333.33 ps")]
