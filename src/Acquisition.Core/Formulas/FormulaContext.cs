@@ -12,10 +12,10 @@ namespace Acquisition.Core;
 /// <remarks>Immutable and thread-safe; each <c>With</c> method gives a new context. Nothing is global: a host keeps the contexts it needs.</remarks>
 public sealed class FormulaContext
 {
-    private readonly FunctionCatalog? _functions;
+    private readonly FunctionSet? _functions;
     private readonly FormulaInput[] _inputs;
 
-    private FormulaContext(FunctionCatalog? functions, FormulaInput[] inputs, LocalUnits units, FormulaLimits limits)
+    private FormulaContext(FunctionSet? functions, FormulaInput[] inputs, LocalUnits units, FormulaLimits limits)
     {
         _functions = functions;
         _inputs = inputs;
@@ -29,7 +29,7 @@ public sealed class FormulaContext
     public static FormulaContext Standard { get; } = new(null, [], LocalUnits.None, FormulaLimits.Default);
 
     /// <summary>What formulas may call.</summary>
-    public FunctionCatalog Functions => _functions ?? StandardFunctions.Catalog;
+    public FunctionSet Functions => _functions ?? StandardFunctions.Set;
 
     /// <summary>The inputs, in the order in which they were declared and are given by place.</summary>
     public IReadOnlyList<FormulaInput> Inputs => Array.AsReadOnly(_inputs);
@@ -110,7 +110,7 @@ public sealed class FormulaContext
         {
             if (!FormulaParser.IsNamePart(name[i]) || (i == 0 && !FormulaParser.IsNameStart(name[0]))) return $"'{EchoedText.Of(name)}' is no name: letters, digits and underscores, a letter first";
         }
-        if (FunctionCatalog.ReservedWords.Contains(name)) return $"'{name}' is a word of the formula language and cannot be a name";
+        if (FunctionSet.ReservedWords.Contains(name)) return $"'{name}' is a word of the formula language and cannot be a name";
         if (UnitReader.IsUnit(name)) return $"'{name}' is a unit and cannot be a name; did you mean {name}_value?";
         if (Units.TryFind(name, out _)) return $"'{name}' is a unit declared already";
         if (Inputs.Any(input => input.Name == name)) return $"'{name}' is declared already";

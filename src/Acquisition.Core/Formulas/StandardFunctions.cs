@@ -7,7 +7,7 @@ namespace Acquisition.Core.Formulas;
 public static class StandardFunctions
 {
     /// <summary>Every function of the library.</summary>
-    public static FunctionCatalog Catalog { get; } = new(
+    public static FunctionSet Set { get; } = new(
         new(MathFunctions.Names, MathFunctions.All),
         new(QuantityFunctions.Names, QuantityFunctions.All),
         new(Signals.SignalFunctions.WaveformNames, Signals.SignalFunctions.Waveforms),

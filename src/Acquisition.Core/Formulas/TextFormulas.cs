@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Text;
@@ -99,11 +100,11 @@ public static class TextFormulas
     }
 
     /// <summary>The function list as Markdown, as in docs/functions.md.</summary>
-    public static string Functions() => StandardFunctions.Catalog.ToMarkdown();
+    public static string Functions() => StandardFunctions.Set.ToMarkdown();
 
     private static bool IsUncertain(string formula, string[]? inputs)
     {
-        static bool StatesUncertainty(string text) => text.IndexOf('±') >= 0 || text.IndexOf("+/-", StringComparison.Ordinal) >= 0;
+        static bool StatesUncertainty(string text) => text.Any(c => c == '±') || text.Contains("+/-");
         return StatesUncertainty(formula) || Array.Exists(inputs ?? Array.Empty<string>(), StatesUncertainty);
     }
 

@@ -51,7 +51,7 @@ internal static class SineFunctions
             .Example("least_amplitude_uncertainty(1 Vpk, 10 mVrms, 1000 pts)", "447.214 µVpk");
         yield return FunctionDefinition.Named("least_phase_uncertainty", "The Cramer-Rao bound of the phase of a sine in white noise, at the centre of the record or where the frequency is known.", "handbook 9.8; Rife and Boorstyn 1974")
             .Takes("amplitude", QuantityKind.PeakVoltage).Takes("noise", QuantityKind.RmsVoltage).Takes("points", QuantityKind.PointCount)
-            .Returns(QuantityKind.Angle, (amplitude, noise, points) => Bound(amplitude, noise, points, 1).PhaseAtCentre.SiValue)
+            .Returns(QuantityKind.Angle, (amplitude, noise, points) => Bound(amplitude, noise, points, 1).PhaseAtCenter.SiValue)
             .Example("least_phase_uncertainty(1 Vpk, 10 mVrms, 1000 pts)", "447.214 µrad");
 
         yield return FunctionDefinition.Named("window_coherent_gain", "The mean of a spectral window: what a line's amplitude is divided by.", "handbook 9.7")

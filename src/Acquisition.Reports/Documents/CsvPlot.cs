@@ -7,11 +7,13 @@ namespace Acquisition.Reports;
 /// <summary>What a plot shows as a table for CSV: a row for each point, line and bar, in SI.</summary>
 internal static class CsvPlot
 {
+    private static readonly string[] Note = { "note" };
+
     internal static IEnumerable<string[]> Rows(Plot plot)
     {
         PlotData data = PlotData.Of(plot);
         bool hasBars = data.Panels[0].Bars.Count > 0;
-        yield return new[] { "series", "style", Head(data.X), Head(data.X) + ", to" }.Concat(hasBars ? new[] { "note" } : data.Panels.SelectMany(panel => new[] { Head(panel.Y), Head(panel.Y) + ", to" })).ToArray();
+        yield return new[] { "series", "style", Head(data.X), Head(data.X) + ", to" }.Concat(hasBars ? Note : data.Panels.SelectMany(panel => new[] { Head(panel.Y), Head(panel.Y) + ", to" })).ToArray();
         foreach (Bar bar in data.Panels[0].Bars)
         {
             string end = bar.Fill is BarFill.Solid or BarFill.Hollow ? Number(data.X.Of(bar.Value)) : "";

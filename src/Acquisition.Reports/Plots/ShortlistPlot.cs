@@ -25,7 +25,7 @@ public static class ShortlistPlot
             bars.Add(new Bar(FormattableString.Invariant($"{shown}. {candidate}"), 0, Word(candidate.Suitability), BarFill.Heading));
             bars.AddRange(candidate.Criteria.Select(Row));
         }
-        int suitable = shortlist.Suitable.Count();
+        int suitable = shortlist.Suitable.Count;
         string words = FormattableString.Invariant($"The first {shown} of {shortlist.Candidates.Count} candidates, {suitable} of them all suitable.");
         if (shortlist.Best is { } best) words += $" Best: {best}" + (best.Limiting is { } limiting ? $"; its tightest demand is {limiting.Name}." : ".");
         return new Plot(options.Title ?? "Margins of the shortlist", Axis.Linear("margin over what is needed", "%").WithRange(-100, 200), Axis.Linear("", "")).With(options).WithBars(bars).WithDescription(words);

@@ -69,7 +69,7 @@ public static class PulseReport
     private static string MethodOf(StateLevelMethod method) => method switch
     {
         StateLevelMethod.HistogramMode => "mode of the histogram",
-        StateLevelMethod.HistogramBinCentre => "centre of the fullest bin of the histogram",
+        StateLevelMethod.HistogramBinCenter => "centre of the fullest bin of the histogram",
         StateLevelMethod.ShorthMean => "mean of the shortest half",
         StateLevelMethod.ShorthMidpoint => "midpoint of the shortest half",
         _ => "given",

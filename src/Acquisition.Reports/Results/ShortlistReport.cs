@@ -25,7 +25,7 @@ public static class ShortlistReport
         Candidate[] shown = shortlist.Candidates.Take(most).ToArray();
         string cut = shown.Length < shortlist.Candidates.Count ? FormattableString.Invariant($"; the first {shown.Length} are shown") : "";
         return new Report(title)
-            .WithParagraph(FormattableString.Invariant($"{shortlist.Candidates.Count} candidates, {shortlist.Suitable.Count()} suitable{cut}."))
+            .WithParagraph(FormattableString.Invariant($"{shortlist.Candidates.Count} candidates, {shortlist.Suitable.Count} suitable{cut}."))
             .WithFindings(shortlist.Needed.Findings)
             .WithTable(Candidates(shown))
             .WithVerdicts("suitability", "Suitability, by the demand with the smallest margin", shown.Select(VerdictOf))

@@ -28,7 +28,7 @@ public static class SineFitReport
             .WithRow("frequency", UncertaintyBudgetReport.Digits(sine.Frequency.ToQuantity(), FrequencyDigits), sine.FrequencyWasGiven ? ReportCell.Empty : ReportCell.Of(sine.FrequencyUncertainty), Of(bound?.Frequency))
             .WithRow("amplitude", ReportCell.Of(sine.Amplitude), ReportCell.Of(sine.AmplitudeUncertainty), Of(bound?.Amplitude))
             .WithRow("phase at the first sample", ReportCell.Of(sine.Phase), ReportCell.Of(sine.PhaseUncertainty), Of(bound?.PhaseAtFirstSample))
-            .WithRow("phase at the centre", ReportCell.Of(sine.PhaseAtCentre), ReportCell.Of(sine.PhaseAtCentreUncertainty), Of(bound?.PhaseAtCentre))
+            .WithRow("phase at the centre", ReportCell.Of(sine.PhaseAtCenter), ReportCell.Of(sine.PhaseAtCenterUncertainty), Of(bound?.PhaseAtCenter))
             .WithRow("offset", ReportCell.Of(sine.Offset), ReportCell.Of(sine.OffsetUncertainty), ReportCell.Empty);
     }
 

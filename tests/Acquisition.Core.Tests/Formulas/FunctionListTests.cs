@@ -9,27 +9,27 @@ namespace Acquisition.Core.Tests.Formulas;
 
 public sealed class FunctionListTests
 {
-    public static TheoryData<string> Examples() => new(StandardFunctions.Catalog.All.Select(function => function.ExampleText).Distinct());
+    public static TheoryData<string> Examples() => new(StandardFunctions.Set.All.Select(function => function.ExampleText).Distinct());
 
     [Fact]
     public void EveryFunction_HasAnExampleThatCallsIt() =>
-        Assert.All(StandardFunctions.Catalog.All, function => Assert.Contains(function.Name, function.ExampleText, StringComparison.Ordinal));
+        Assert.All(StandardFunctions.Set.All, function => Assert.Contains(function.Name, function.ExampleText, StringComparison.Ordinal));
 
     /// <summary>A name that is missing here could not be called, because nothing else makes the declarations run.</summary>
     [Fact]
     public void EveryGroup_DeclaresExactlyTheNamesItIsKnownBy() =>
-        Assert.All(StandardFunctions.Catalog.Groups, group => Assert.Equal(group.Definitions.Select(function => function.Name).Distinct(), group.Names));
+        Assert.All(StandardFunctions.Set.Groups, group => Assert.Equal(group.Definitions.Select(function => function.Name).Distinct(), group.Names));
 
     [Fact]
     public void EveryFunction_CanBeToldApartFromTheOthers() =>
-        Assert.Equal(StandardFunctions.Catalog.All, FunctionCatalog.Empty.With(StandardFunctions.Catalog.All).All);
+        Assert.Equal(StandardFunctions.Set.All, FunctionSet.Empty.With(StandardFunctions.Set.All).All);
 
     /// <summary>The example gives what the declaration says, to the digits shown there.</summary>
     [Theory]
     [MemberData(nameof(Examples))]
     public void Example_GivesWhatIsDeclared(string example)
     {
-        FunctionDefinition function = StandardFunctions.Catalog.All.First(each => each.ExampleText == example);
+        FunctionDefinition function = StandardFunctions.Set.All.First(each => each.ExampleText == example);
         FormulaValue value = Formula.Build(example).Evaluate();
         if (!value.Kind.IsQuantity)
         {
@@ -45,7 +45,7 @@ public sealed class FunctionListTests
     [Fact]
     public void DeclaredDerivatives_AgreeWithNumericalOnes()
     {
-        foreach (FunctionDefinition function in StandardFunctions.Catalog.All.Where(each => each.HasDerivatives && each.Parameters.All(parameter => parameter.Kind.Quantity is not null)))
+        foreach (FunctionDefinition function in StandardFunctions.Set.All.Where(each => each.HasDerivatives && each.Parameters.All(parameter => parameter.Kind.Quantity is not null)))
         {
             FormulaContext context = FormulaContext.Standard;
             for (int i = 0; i < function.Parameters.Count; i++) context = context.WithInput("x_" + i, function.Parameters[i].Kind);
@@ -71,7 +71,7 @@ public sealed class FunctionListTests
     public void FunctionList_IsWhatTheDocumentSays()
     {
         string path = Path.Combine(Root(), "docs", "functions.md");
-        string current = StandardFunctions.Catalog.ToMarkdown();
+        string current = StandardFunctions.Set.ToMarkdown();
         if (Environment.GetEnvironmentVariable("ACQUISITION_WRITE_DOCS") == "1") File.WriteAllText(path, current);
         Assert.True(File.Exists(path) && File.ReadAllText(path).ReplaceLineEndings("\n") == current, "docs/functions.md is not the list of the code; regenerate it with: ACQUISITION_WRITE_DOCS=1 dotnet test --filter FunctionListTests");
     }

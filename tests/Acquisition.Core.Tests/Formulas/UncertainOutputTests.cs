@@ -6,7 +6,7 @@ namespace Acquisition.Core.Tests.Formulas;
 
 public sealed class UncertainOutputTests
 {
-    private static WorksheetEntry Show(string show) => Worksheet.Build("given a = 5 V ± 10 mV\ngiven level = -10 dBm ± 0.5 dB (k=2)\ngiven warm = 25 °C ± 2 K (k=2)\nshow " + show).Evaluate().Entries.Last();
+    private static WorksheetEntry Show(string show) => Worksheet.Build("given a = 5 V ± 10 mV\ngiven level = -10 dBm ± 0.5 dB (k=2)\ngiven warm = 25 °C ± 2 K (k=2)\nshow " + show).Evaluate().Entries[3];
 
     // U = 2 * 10 mV/√3 = 11.547 mV (JCGM 100 4.3.7 and 7.2.6).
     [Theory]

@@ -18,7 +18,7 @@ public sealed class MeasuredPulseTests
     [OpenDataFact("records/opamp-square-7khz.csv")]
     public void SlewLimitedOutput_HasTheLevelsDurationsAndPeriodComputedElsewhere()
     {
-        PulseSettings hundredBins = PulseSettings.Default.WithStates(StateLevelMethod.HistogramBinCentre, 100);
+        PulseSettings hundredBins = PulseSettings.Default.WithStates(StateLevelMethod.HistogramBinCenter, 100);
         PulseMeasurement output = PulseMeasurement.Of(Read("records/opamp-square-7khz.csv")[1], hundredBins);
 
         Assert.Equal(-1.438, output.States.Value.Low.SiValue, 0.0006);

@@ -34,10 +34,10 @@ public sealed class PulseHandbookTests
 
     [Theory]
     [HandbookData("PP-H")]
-    public void HistogramMode_IsTheCentreOfTheFullestBin(string id)
+    public void HistogramMode_IsTheCenterOfTheFullestBin(string id)
     {
         CheckValue v = CheckValue.All[id];
-        StateLevels states = PulseMeasurement.Of(PulseRecords.Trapezoid(), PulseSettings.Default.WithStates(StateLevelMethod.HistogramBinCentre, v.Integer("bins"))).States.Value;
+        StateLevels states = PulseMeasurement.Of(PulseRecords.Trapezoid(), PulseSettings.Default.WithStates(StateLevelMethod.HistogramBinCenter, v.Integer("bins"))).States.Value;
 
         v.Confirm((id[^1] == 'L' ? states.Low : states.High).SiValue);
     }

@@ -23,8 +23,11 @@ public sealed class WorksheetGuardBandTests
         let sure = if v > 4 V then 2 V else 1 / 0 V * 1 V^2
         """;
 
-    private static WorksheetEntry Check(string check, string sheet = Sheet, DecisionRule? rule = null, IReadOnlyDictionary<string, FormulaValue>? overrides = null) =>
-        Worksheet.Build(sheet + "\ncheck " + check).Evaluate(overrides ?? new Dictionary<string, FormulaValue>(), rule ?? DecisionRule.GuardedAcceptance).Entries.Last();
+    private static WorksheetEntry Check(string check, string sheet = Sheet, DecisionRule? rule = null, IReadOnlyDictionary<string, FormulaValue>? overrides = null)
+    {
+        IReadOnlyList<WorksheetEntry> entries = Worksheet.Build(sheet + "\ncheck " + check).Evaluate(overrides ?? new Dictionary<string, FormulaValue>(), rule ?? DecisionRule.GuardedAcceptance).Entries;
+        return entries[entries.Count - 1];
+    }
 
     [Theory]
     [InlineData("v <= 5.025 V")]

@@ -16,10 +16,10 @@ internal static class Suggestions
         ["log10"] = "lg", ["log"] = "lg", ["log2"] = "lb", ["average"] = "mean", ["avg"] = "mean", ["rss"] = "hypot",
     };
 
-    internal static string? ForName(string name, IEnumerable<string> names, FunctionCatalog catalog) =>
+    internal static string? ForName(string name, IEnumerable<string> names, FunctionSet catalog) =>
         Nearest(name, names.Concat(catalog.Names)) ?? UnitSuggestions.Near(name, 0, name.Length, null, '.');
 
-    internal static string? ForFunction(string name, FunctionCatalog catalog) =>
+    internal static string? ForFunction(string name, FunctionSet catalog) =>
         Elsewhere.TryGetValue(name, out string? here) && catalog.Find(here).Count > 0 ? here : Nearest(name, catalog.Names);
 
     /// <summary>The candidate that differs by case or by the fewest letters, at most a third of them; null where none is near.</summary>

@@ -44,7 +44,7 @@ internal static class StateFinder
         double noise = Math.Max(Noise(nearLow), Noise(nearHigh));
         bool given = settings.Method == StateLevelMethod.Given;
         bool quiet = step > 0 && distribution.PartBeyondFullest(low, 1.5 * step, -1) < PartOfNoise && distribution.PartBeyondFullest(high, 1.5 * step, 1) < PartOfNoise;
-        var states = new StateLevels(low, high, noise, step, given ? 0 : Uncertainty(nearLow, low, step), given ? 0 : Uncertainty(nearHigh, high, step), settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCentre ? bins : null, record.Kind, quiet);
+        var states = new StateLevels(low, high, noise, step, given ? 0 : Uncertainty(nearLow, low, step), given ? 0 : Uncertainty(nearHigh, high, step), settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCenter ? bins : null, record.Kind, quiet);
         reason = null;
         if (given)
             return states;
@@ -76,7 +76,7 @@ internal static class StateFinder
         }
         AmplitudeHistogram histogram = AmplitudeHistogram.Of(distribution, bins, record.Kind, record.Findings);
         int low = histogram.Mode(0, bins / 2), high = histogram.Mode(bins / 2, bins);
-        return method == StateLevelMethod.HistogramMode ? (histogram.MeanOf(low), histogram.MeanOf(high)) : (histogram.CentreOf(low), histogram.CentreOf(high));
+        return method == StateLevelMethod.HistogramMode ? (histogram.MeanOf(low), histogram.MeanOf(high)) : (histogram.CenterOf(low), histogram.CenterOf(high));
     }
 
     /// <summary>The shortest halves below and above the middle of the range: of codes from their counts, of numbers by sorting a copy of them.</summary>

@@ -7,7 +7,7 @@ public enum StateLevelMethod
     HistogramMode,
 
     /// <summary>The centre of the fullest bin of each half of the histogram.</summary>
-    HistogramBinCentre,
+    HistogramBinCenter,
 
     /// <summary>The mean of the shortest half of the samples on each side of the middle: the shorth.</summary>
     ShorthMean,

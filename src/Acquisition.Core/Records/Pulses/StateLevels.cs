@@ -84,7 +84,7 @@ public sealed class StateLevels
     private string MethodInWords => Method switch
     {
         StateLevelMethod.HistogramMode => "histogram mode",
-        StateLevelMethod.HistogramBinCentre => "histogram bin centre",
+        StateLevelMethod.HistogramBinCenter => "histogram bin centre",
         StateLevelMethod.ShorthMean => "shorth mean",
         StateLevelMethod.ShorthMidpoint => "shorth midpoint",
         _ => "given",

@@ -98,15 +98,15 @@ public sealed partial class SimulatedCapture
     /// <summary>The same with an ideal converter: 2^bits steps over full scale, code 0 at the centre; what lies beyond is clipped, and the record says so.</summary>
     /// <param name="resolution">1 to 16 bits, whole.</param>
     /// <param name="fullScale">From the lowest to just above the highest code, above 0 V.</param>
-    /// <param name="centre">The voltage in the middle.</param>
+    /// <param name="center">The voltage in the middle.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="resolution"/> is not whole or not 1 to 16 bits, or <paramref name="fullScale"/> is not above 0 V.</exception>
-    public SimulatedCapture WithConverter(BitDepth resolution, PeakToPeakVoltage fullScale, Voltage centre = default)
+    public SimulatedCapture WithConverter(BitDepth resolution, PeakToPeakVoltage fullScale, Voltage center = default)
     {
         double bits = resolution.SiValue;
         if (!(bits >= 1 && bits <= 16 && bits == Math.Floor(bits)))
             throw Refuse.OutOfRange(bits, BitDepth.Kind, nameof(resolution), "a whole number from 1 bit to 16 bit");
         Refuse.UnlessAboveZero(fullScale.SiValue, PeakToPeakVoltage.Kind, nameof(fullScale));
-        return Copy(x => (x._bits, x._fullScale, x._centre) = ((int)bits, fullScale.SiValue, centre.SiValue));
+        return Copy(x => (x._bits, x._fullScale, x._centre) = ((int)bits, fullScale.SiValue, center.SiValue));
     }
 
     /// <summary>The same with another start of the record, counted from the trigger; the signal's own time is 0 s at the trigger.</summary>

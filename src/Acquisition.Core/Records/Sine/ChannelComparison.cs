@@ -16,11 +16,11 @@ public sealed class ChannelComparison
         Frequency = Frequency.FromSi(hertz, "frequency");
         AmplitudeRatio = Ratio.FromSi(a2 / a1, "ratio");
         AmplitudeRatioUncertainty = Ratio.FromSi(a2 / a1 * Math.Sqrt(Square(first.Fit.AmplitudeUncertainty / a1) + Square(second.Fit.AmplitudeUncertainty / a2)), "uncertainty");
-        double phase = Math.IEEERemainder(second.Fit.PhaseAtCentre - first.Fit.PhaseAtCentre, 2 * Math.PI);
+        double phase = Math.IEEERemainder(second.Fit.PhaseAtCenter - first.Fit.PhaseAtCenter, 2 * Math.PI);
         if (phase <= -Math.PI)
             phase += 2 * Math.PI;
         Phase = Angle.FromSi(phase, "phase");
-        double deviation = Math.Sqrt(Square(first.Fit.PhaseAtCentreUncertainty) + Square(second.Fit.PhaseAtCentreUncertainty));
+        double deviation = Math.Sqrt(Square(first.Fit.PhaseAtCenterUncertainty) + Square(second.Fit.PhaseAtCenterUncertainty));
         PhaseUncertainty = Angle.FromSi(deviation, "uncertainty");
         Delay = Duration.FromSi(-phase / (2 * Math.PI * hertz), "delay");
         DelayUncertainty = Duration.FromSi(deviation / (2 * Math.PI * hertz), "uncertainty");

@@ -14,7 +14,7 @@ public sealed class CramerRaoBound
         Amplitude = PeakVoltage.FromSi(amplitude, nameof(amplitude));
         Frequency = Frequency.FromSi(frequency, nameof(frequency));
         PhaseAtFirstSample = Angle.FromSi(phaseAtStart, "phase");
-        PhaseAtCentre = Angle.FromSi(phaseAtCentre, "phase");
+        PhaseAtCenter = Angle.FromSi(phaseAtCentre, "phase");
     }
 
     /// <summary>Of the amplitude: sqrt(2/N) s.</summary>
@@ -27,7 +27,7 @@ public sealed class CramerRaoBound
     public Angle PhaseAtFirstSample { get; }
 
     /// <summary>Of the phase at the centre of the record, or anywhere when the frequency is known: sqrt(1/(eta N)).</summary>
-    public Angle PhaseAtCentre { get; }
+    public Angle PhaseAtCenter { get; }
 
     /// <summary>The bounds for a sine of known amplitude in white noise.</summary>
     /// <param name="amplitude">Peak amplitude of the sine, above 0.</param>
@@ -50,5 +50,5 @@ public sealed class CramerRaoBound
     }
 
     /// <summary>The bounds in one line.</summary>
-    public override string ToString() => $"at best u(A) = {Amplitude.InWords(3)}, u(f) = {Frequency.InWords(3)}, u(phase) = {PhaseAtCentre.InWords(3)} at the centre";
+    public override string ToString() => $"at best u(A) = {Amplitude.InWords(3)}, u(f) = {Frequency.InWords(3)}, u(phase) = {PhaseAtCenter.InWords(3)} at the centre";
 }

@@ -41,7 +41,7 @@ public sealed class FittedSine
     public Angle Phase => Angle.FromSi(Fit.PhaseAtStart, "phase");
 
     /// <summary>Phase of the cosine at the centre of the record, where frequency and phase are not correlated and the phase is best known.</summary>
-    public Angle PhaseAtCentre => Angle.FromSi(Fit.PhaseAtCentre, "phase");
+    public Angle PhaseAtCenter => Angle.FromSi(Fit.PhaseAtCenter, "phase");
 
     /// <summary>The mean of the sine.</summary>
     public Voltage Offset => Voltage.FromSi(Fit.Model.Offset, "offset");
@@ -61,8 +61,8 @@ public sealed class FittedSine
     /// <summary>Standard uncertainty of <see cref="Phase"/>.</summary>
     public Angle PhaseUncertainty => Angle.FromSi(Fit.PhaseAtStartUncertainty, "uncertainty");
 
-    /// <summary>Standard uncertainty of <see cref="PhaseAtCentre"/>.</summary>
-    public Angle PhaseAtCentreUncertainty => Angle.FromSi(Fit.PhaseAtCentreUncertainty, "uncertainty");
+    /// <summary>Standard uncertainty of <see cref="PhaseAtCenter"/>.</summary>
+    public Angle PhaseAtCenterUncertainty => Angle.FromSi(Fit.PhaseAtCenterUncertainty, "uncertainty");
 
     /// <summary>Standard uncertainty of the offset.</summary>
     public Voltage OffsetUncertainty => Voltage.FromSi(Fit.OffsetUncertainty, "uncertainty");

@@ -126,10 +126,10 @@ internal sealed class SineSolution
     internal double ResidualDeviation => Math.Sqrt(ResidualSquares / Math.Max(1, Count - Parameters));
 
     /// <summary>Phase of the cosine at the centre of the record, in radians.</summary>
-    internal double PhaseAtCentre => Math.Atan2(-Model.Sine, Model.Cosine);
+    internal double PhaseAtCenter => Math.Atan2(-Model.Sine, Model.Cosine);
 
     /// <summary>Phase of the cosine at sample 0, in radians, from -pi to pi.</summary>
-    internal double PhaseAtStart => Math.IEEERemainder(PhaseAtCentre - 2 * Math.PI * Math.IEEERemainder(Model.Cycles * Centre, 1), 2 * Math.PI);
+    internal double PhaseAtStart => Math.IEEERemainder(PhaseAtCenter - 2 * Math.PI * Math.IEEERemainder(Model.Cycles * Centre, 1), 2 * Math.PI);
 
     internal double AmplitudeUncertainty
     {
@@ -145,7 +145,7 @@ internal sealed class SineSolution
     /// <summary>In cycles per sample; zero where the frequency was given.</summary>
     internal double CyclesUncertainty => Parameters < 4 ? 0 : ResidualDeviation * Math.Sqrt(V(3, 3)) / (2 * Math.PI * Half);
 
-    internal double PhaseAtCentreUncertainty => PhaseUncertainty(0);
+    internal double PhaseAtCenterUncertainty => PhaseUncertainty(0);
 
     /// <summary>Of the phase at sample 0, in radians: the frequency's share counts over half the record.</summary>
     internal double PhaseAtStartUncertainty => PhaseUncertainty(-Centre / Half);

@@ -79,7 +79,7 @@ public sealed class AmplitudeHistogram
         return new AmplitudeHistogram(distribution.Minimum, range / bins, kind, counts, sums, findings);
     }
 
-    internal double CentreOf(int bin) => LowSi + (bin + 0.5) * WidthSi;
+    internal double CenterOf(int bin) => LowSi + (bin + 0.5) * WidthSi;
 
     internal double MeanOf(int bin) => _sums[bin] / _counts[bin];
 

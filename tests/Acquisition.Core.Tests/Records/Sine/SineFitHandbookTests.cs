@@ -88,7 +88,7 @@ public sealed class SineFitHandbookTests
             "CR-001" => bound.Frequency.Hertz,
             "CR-002" => bound.Amplitude.Volts,
             "CR-003" => bound.PhaseAtFirstSample.Radians,
-            "CR-004" => bound.PhaseAtCentre.Radians,
+            "CR-004" => bound.PhaseAtCenter.Radians,
             _ => throw new InvalidOperationException(id),
         });
     }

@@ -103,7 +103,7 @@ public sealed class SineFitOutsideTests
         FittedSine one = SineFit.FourParameter(x, 1.SaPerS()).Sine!, other = SineFit.FourParameter(x.Reverse().ToArray(), 1.SaPerS()).Sine!;
         Assert.Equal(one.Amplitude.Volts, other.Amplitude.Volts, 1e-9);
         Assert.Equal(one.Frequency.Hertz, other.Frequency.Hertz, 1e-11);
-        Assert.Equal(0, Math.IEEERemainder(one.PhaseAtCentre.Radians + other.PhaseAtCentre.Radians, 2 * Math.PI), 1e-7);
+        Assert.Equal(0, Math.IEEERemainder(one.PhaseAtCenter.Radians + other.PhaseAtCenter.Radians, 2 * Math.PI), 1e-7);
     }
 
     /// <summary>The first column after the last line that begins with Data.</summary>

@@ -98,7 +98,7 @@ public sealed class SineFitTests
         Confirm(f => f.Amplitude.Volts, f => f.AmplitudeUncertainty.Volts, f => f.Bound!.Amplitude.Volts);
         Confirm(f => f.Frequency.Hertz, f => f.FrequencyUncertainty.Hertz, f => f.Bound!.Frequency.Hertz);
         Confirm(f => f.Phase.Radians, f => f.PhaseUncertainty.Radians, f => f.Bound!.PhaseAtFirstSample.Radians);
-        Confirm(f => f.PhaseAtCentre.Radians, f => f.PhaseAtCentreUncertainty.Radians, f => f.Bound!.PhaseAtCentre.Radians);
+        Confirm(f => f.PhaseAtCenter.Radians, f => f.PhaseAtCenterUncertainty.Radians, f => f.Bound!.PhaseAtCenter.Radians);
         Confirm(f => f.Offset.Volts, f => f.OffsetUncertainty.Volts, null);
     }
 

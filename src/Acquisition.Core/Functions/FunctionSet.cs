@@ -5,8 +5,8 @@ using System.Linq;
 namespace Acquisition.Core.Functions;
 
 /// <summary>The functions a formula may call.</summary>
-/// <remarks>Immutable and thread-safe: <see cref="With(FunctionDefinition[])"/> gives a new catalogue.</remarks>
-public sealed class FunctionCatalog
+/// <remarks>Immutable and thread-safe: <see cref="With(FunctionDefinition[])"/> gives a new set.</remarks>
+public sealed class FunctionSet
 {
     /// <summary>Words of the language itself.</summary>
     internal static readonly string[] ReservedWords = { "in", "or", "and", "not", "if", "then", "else", "true", "false", "given", "let", "check", "show" };
@@ -15,11 +15,11 @@ public sealed class FunctionCatalog
     private Dictionary<string, Overloads>? _byName;
     private IReadOnlyList<FunctionDefinition>? _all;
 
-    /// <summary>A catalogue of groups whose definitions do not clash.</summary>
-    internal FunctionCatalog(params FunctionGroup[] groups) => _groups = groups;
+    /// <summary>A set of groups whose definitions do not clash.</summary>
+    internal FunctionSet(params FunctionGroup[] groups) => _groups = groups;
 
-    /// <summary>A catalogue without functions.</summary>
-    public static FunctionCatalog Empty { get; } = new();
+    /// <summary>A set without functions.</summary>
+    public static FunctionSet Empty { get; } = new();
 
     /// <summary>Every function, in the order of declaration.</summary>
     public IReadOnlyList<FunctionDefinition> All => _all ??= _groups.SelectMany(group => group.Definitions).Frozen();
@@ -76,15 +76,15 @@ public sealed class FunctionCatalog
         }
     }
 
-    /// <summary>This catalogue with functions added.</summary>
+    /// <summary>This set with functions added.</summary>
     /// <param name="functions">The functions.</param>
     /// <exception cref="ArgumentException">A function is a word of the language, is not complete, or cannot be told apart from one of the same name.</exception>
-    public FunctionCatalog With(params FunctionDefinition[] functions) => With((IEnumerable<FunctionDefinition>)functions);
+    public FunctionSet With(params FunctionDefinition[] functions) => With((IEnumerable<FunctionDefinition>)functions);
 
-    /// <summary>This catalogue with functions added.</summary>
+    /// <summary>This set with functions added.</summary>
     /// <param name="functions">The functions.</param>
     /// <exception cref="ArgumentException">A function is a word of the language, is not complete, or cannot be told apart from one of the same name.</exception>
-    public FunctionCatalog With(IEnumerable<FunctionDefinition> functions)
+    public FunctionSet With(IEnumerable<FunctionDefinition> functions)
     {
         FunctionDefinition[] added = (functions ?? throw new ArgumentNullException(nameof(functions))).ToArray();
         for (int i = 0; i < added.Length; i++)
@@ -94,11 +94,11 @@ public sealed class FunctionCatalog
             FunctionDefinition? clash = DefinitionsOf(function.Name).Concat(added.Take(i)).FirstOrDefault(earlier => earlier.Name == function.Name && function.ClashesWith(earlier));
             if (clash is not null) throw new ArgumentException($"function {function.Signature} cannot be told apart from {clash.Signature}, which is declared already", nameof(functions));
         }
-        return new FunctionCatalog(_groups.Append(new FunctionGroup(added)).ToArray());
+        return new FunctionSet(_groups.Append(new FunctionGroup(added)).ToArray());
     }
 
-    /// <summary>The catalogue as Markdown: every function with meaning, parameters, source and example, in the order of the names.</summary>
-    public string ToMarkdown() => FunctionCatalogText.ToMarkdown(this);
+    /// <summary>The set as Markdown: every function with meaning, parameters, source and example, in the order of the names.</summary>
+    public string ToMarkdown() => FunctionSetText.ToMarkdown(this);
 
     private static void Check(FunctionDefinition function)
     {

@@ -4,7 +4,7 @@ using Xunit;
 
 namespace Acquisition.Core.Tests.Functions;
 
-public sealed class FunctionCatalogTests
+public sealed class FunctionSetTests
 {
     private static FunctionDefinition Halved(string name, QuantityKind kind) =>
         FunctionDefinition.Named(name, "Half of it.", "common practice, no source").Takes("value", kind).Returns(kind, x => x / 2, _ => 0.5).Example(name, "");
@@ -12,14 +12,14 @@ public sealed class FunctionCatalogTests
     [Fact]
     public void FunctionsOfOneName_AreToldApartByTheirArguments()
     {
-        FunctionCatalog catalog = FunctionCatalog.Empty.With(Halved("halved", QuantityKind.Frequency), Halved("halved", QuantityKind.Duration));
+        FunctionSet catalog = FunctionSet.Empty.With(Halved("halved", QuantityKind.Frequency), Halved("halved", QuantityKind.Duration));
         Assert.Equal(2, catalog.Find("halved").Count);
     }
 
     [Fact]
     public void FunctionThatCannotBeToldApart_IsRefusedWhenDeclared()
     {
-        FunctionCatalog catalog = FunctionCatalog.Empty.With(Halved("halved", QuantityKind.Frequency));
+        FunctionSet catalog = FunctionSet.Empty.With(Halved("halved", QuantityKind.Frequency));
         var refusal = Assert.Throws<ArgumentException>(() => catalog.With(Halved("halved", QuantityKind.Frequency)));
         Assert.StartsWith("function halved(value: frequency) cannot be told apart from halved(value: frequency), which is declared already", refusal.Message, StringComparison.Ordinal);
         Assert.Single(catalog.Find("halved"));
@@ -35,7 +35,7 @@ public sealed class FunctionCatalogTests
 
     [Fact]
     public void WordOfTheLanguage_IsNoFunctionName() =>
-        Assert.Throws<ArgumentException>(() => FunctionCatalog.Empty.With(Halved("then", QuantityKind.Frequency)));
+        Assert.Throws<ArgumentException>(() => FunctionSet.Empty.With(Halved("then", QuantityKind.Frequency)));
 
     [Fact]
     public void KernelThatTakesAnotherNumberOfArguments_IsRefused() =>

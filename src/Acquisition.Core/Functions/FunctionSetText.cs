@@ -4,10 +4,10 @@ using System.Text;
 
 namespace Acquisition.Core.Functions;
 
-/// <summary>Writes a catalogue as Markdown, in the order of the names.</summary>
-internal static class FunctionCatalogText
+/// <summary>Writes a set of functions as Markdown, in the order of the names.</summary>
+internal static class FunctionSetText
 {
-    internal static string ToMarkdown(FunctionCatalog catalog)
+    internal static string ToMarkdown(FunctionSet catalog)
     {
         var text = new StringBuilder();
         text.Append("# Functions of the formula language\n\n");
