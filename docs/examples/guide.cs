@@ -1,4 +1,6 @@
 #:project ../../src/Acquisition.Core/Acquisition.Core.csproj
+#:property NoWarn=$(NoWarn);CA1305;CA1861
+// CA1305 asks for a culture where reading knows none unless it is handed one; CA1861 minds arrays in what runs once.
 // What the reference pages of the guide show, each below the name of its page.
 //   dotnet run docs/examples/guide.cs
 using System;
