@@ -129,7 +129,14 @@ public class JsonTests
             string text = new JsonWriter().BeginObject().Text("t", pair.Item1.Get).Number("n", pair.Item2.Get).BeginArray("a").Integer(null, 3).Truth(null, true).EndArray().EndObject().ToString();
             JsonValue ours = Read(text);
             using var theirs = JsonDocument.Parse(text);
-            return ours.Member("t")!.Text == pair.Item1.Get && ours.Member("n")!.Number.Equals(pair.Item2.Get) && theirs.RootElement.GetProperty("n").GetDouble().Equals(pair.Item2.Get);
+            // The framework's reader misreads the last bit of some numbers on runtimes that are not modern .NET; ours must not.
+#if NET
+            const double Tolerance = 0;
+#else
+            const double Tolerance = 1e-15;
+#endif
+            return ours.Member("t")!.Text == pair.Item1.Get && ours.Member("n")!.Number.Equals(pair.Item2.Get)
+                && Math.Abs(theirs.RootElement.GetProperty("n").GetDouble() - pair.Item2.Get) <= Tolerance * Math.Abs(pair.Item2.Get);
         });
 
     [Fact]

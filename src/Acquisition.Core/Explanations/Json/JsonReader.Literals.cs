@@ -78,7 +78,7 @@ internal sealed partial class JsonReader
         while (_at < _text.Length && (char.IsLetterOrDigit(_text[_at]) || _text[_at] is '+' or '-' or '.'))
             _at++;
         string literal = _text.Substring(start, _at - start);
-        if (IsNumber(literal) && double.TryParse(literal, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && Math.Abs(number) <= double.MaxValue)
+        if (IsNumber(literal) && PortableNumber.TryParse(literal, out double number) && Math.Abs(number) <= double.MaxValue)
             return JsonValue.OfNumber(number, literal, line, column);
         AddProblem(line, column, $"'{Shorten(literal)}' is not a JSON number; a quantity with its unit is written in double quotes, such as \"100 MHz\"");
         return null;

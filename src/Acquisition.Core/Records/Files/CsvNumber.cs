@@ -72,7 +72,7 @@ internal static class CsvNumber
         int mark = Math.Max(text.IndexOf('e', start, end - start), text.IndexOf('E', start, end - start));
         string number = text.Substring(start, (mark < 0 ? end : mark) - start).Replace(decimalSeparator, '.')
             + "e" + (exponent + powerOfTen).ToString(CultureInfo.InvariantCulture);
-        return double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && Math.Abs(value) <= double.MaxValue;
+        return PortableNumber.TryParse(number, out value) && Math.Abs(value) <= double.MaxValue;
     }
 
     private static double[] MakePowers()

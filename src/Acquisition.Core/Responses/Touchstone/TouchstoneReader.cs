@@ -245,7 +245,7 @@ internal sealed class TouchstoneReader
     }
 
     private double Number(string word) =>
-        double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && Math.Abs(number) <= double.MaxValue
+        PortableNumber.TryParse(word, out double number) && Math.Abs(number) <= double.MaxValue
             ? number
             : throw Bad($"found '{word}', expected a number");
 

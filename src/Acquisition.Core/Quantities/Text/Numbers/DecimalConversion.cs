@@ -13,7 +13,7 @@ internal static class DecimalConversion
     private const ulong LargestExactInteger = 1UL << 53;
 
     /// <summary>More digits than any tie between two doubles has; those beyond are represented by a last 1.</summary>
-    private const int DecidingDigits = 800;
+    internal const int DecidingDigits = 800;
 
     private static readonly double[] ExactPowersOfTen = PowersOfTen();
 
