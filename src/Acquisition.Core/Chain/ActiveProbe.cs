@@ -24,7 +24,7 @@ internal sealed class ActiveProbe : Probe
         OutputOhms = OutputOhms,
     };
 
-    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd)
+    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd, Resistance load)
     {
         if (frontEnd.InputResistance.SiValue > 1.05 * OutputOhms)
         {

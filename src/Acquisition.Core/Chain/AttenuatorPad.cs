@@ -102,14 +102,14 @@ public sealed class AttenuatorPad : ChainElement
 
     internal override ChainStage Stage(FrontEnd frontEnd) => new(Branches());
 
-    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd)
+    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd, Resistance load)
     {
-        if (Math.Abs(frontEnd.InputResistance.SiValue - LoadImpedance.SiValue) > 0.05 * LoadImpedance.SiValue && !frontEnd.IsTerminated)
+        if (Math.Abs(load.SiValue - LoadImpedance.SiValue) > 0.05 * LoadImpedance.SiValue && !frontEnd.IsTerminated)
         {
             yield return new Finding(
                 "pad-not-terminated",
                 Severity.Warning,
-                $"{Name} is made for {LoadImpedance}; {frontEnd.Name} has {frontEnd.InputResistance}, so that its ratio is another unless something else terminates it",
+                $"{Name} is made for {LoadImpedance} and ends in {load.InWords()}, so that its ratio is another",
                 $"a termination of {LoadImpedance}",
                 "handbook 7.8");
         }

@@ -81,7 +81,7 @@ public sealed class Cable : ChainElement
     internal override ChainStage Stage(FrontEnd frontEnd) => new(new Line(
         Impedance.SiValue, Delay.SiValue, _loss.Skin / DecibelsPerNeper, _loss.Dielectric / DecibelsPerNeper, _loss.Reference));
 
-    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd)
+    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd, Resistance load)
     {
         if (frontEnd.IsTerminated && Math.Abs(frontEnd.InputResistance.SiValue - Impedance.SiValue) > 0.02 * Impedance.SiValue)
         {

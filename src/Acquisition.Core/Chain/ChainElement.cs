@@ -22,8 +22,8 @@ public abstract class ChainElement
     /// <summary>The element with nothing wrong with it; null where that is a piece of wire of no length.</summary>
     internal abstract ChainElement? Ideal { get; }
 
-    /// <summary>What is to be said about the element in front of this front end.</summary>
-    internal virtual IEnumerable<Finding> Examine(FrontEnd frontEnd) => Array.Empty<Finding>();
+    /// <summary>What is to be said about the element in front of this front end, and of the resistance that it ends in: that of the front end with the terminators between.</summary>
+    internal virtual IEnumerable<Finding> Examine(FrontEnd frontEnd, Resistance load) => Array.Empty<Finding>();
 
     /// <summary>The name.</summary>
     public override string ToString() => Name;

@@ -25,7 +25,7 @@ public sealed class FeedThroughTerminator : ChainElement
 
     internal override ChainStage Stage(FrontEnd frontEnd) => new(LumpedBranch.Shunt(Resistance.SiValue));
 
-    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd)
+    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd, Resistance load)
     {
         if (frontEnd.IsTerminated)
         {

@@ -23,7 +23,7 @@ internal sealed class LowImpedanceProbe : Probe
         Own = OwnResponse,
     };
 
-    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd)
+    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd, Resistance load)
     {
         if (Math.Abs(frontEnd.InputResistance.SiValue - LineOhms) > 0.05 * LineOhms)
         {

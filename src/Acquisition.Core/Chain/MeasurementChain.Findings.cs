@@ -58,8 +58,8 @@ public sealed partial class MeasurementChain
     private List<Finding> OwnFindings()
     {
         var findings = new List<Finding>();
-        foreach (ChainElement element in _elements)
-            findings.AddRange(element.Examine(FrontEnd));
+        for (int i = 0; i < _elements.Length; i++)
+            findings.AddRange(_elements[i].Examine(FrontEnd, LoadBehind(i)));
         if (Source.IsIdeal)
         {
             findings.Add(new Finding(
@@ -77,6 +77,20 @@ public sealed partial class MeasurementChain
                 "handbook 7.1"));
         }
         return findings;
+    }
+
+    /// <summary>What an element ends in at DC: the front end with the feed-through terminators before it, or a pad made for its own impedance.</summary>
+    private Resistance LoadBehind(int element)
+    {
+        double siemens = 1 / FrontEnd.InputResistance.SiValue;
+        for (int i = element + 1; i < _elements.Length; i++)
+        {
+            if (_elements[i] is AttenuatorPad pad)
+                return pad.SourceImpedance;
+            if (_elements[i] is FeedThroughTerminator terminator)
+                siemens += 1 / terminator.Resistance.SiValue;
+        }
+        return Resistance.FromOhms(1 / siemens);
     }
 
     private void AddBandwidth(List<Finding> findings, Frequency highest)

@@ -26,7 +26,7 @@ internal sealed class PassiveProbe : Probe
         return new ChainStage(Lead, LumpedBranch.SeriesParallel(r1, c1), far) { Own = OwnResponse };
     }
 
-    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd)
+    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd, Resistance load)
     {
         double right = AttenuationFactor == 1 ? frontEnd.InputResistance.SiValue : InputResistance.SiValue / AttenuationFactor, found = frontEnd.InputResistance.SiValue;
         if (Math.Abs(found - right) > 0.02 * right)

@@ -157,7 +157,7 @@ public abstract class Probe : ChainElement
 
     internal override ChainElement Ideal => new IdealProbe(this);
 
-    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd) => Array.Empty<Finding>();
+    internal override IEnumerable<Finding> Examine(FrontEnd frontEnd, Resistance load) => Array.Empty<Finding>();
 
     private void RequireTrimmer()
     {

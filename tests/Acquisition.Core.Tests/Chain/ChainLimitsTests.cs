@@ -85,6 +85,16 @@ public sealed class ChainLimitsTests
     }
 
     [Fact]
+    public void APadThatATerminatorOrAnotherPadFollows_IsTerminated()
+    {
+        AttenuatorPad pad = AttenuatorPad.Pi(6.dB(), 50.Ohm());
+        FrontEnd input = FrontEnd.HighImpedance(1.MOhm(), default, Response.Cascade());
+
+        Assert.DoesNotContain(MeasurementChain.From(50.Ohm()).Pad(pad).FeedThrough(50.Ohm()).Into(input).Findings, finding => finding.Code == "pad-not-terminated");
+        Assert.Single(MeasurementChain.From(50.Ohm()).Pad(pad).Pad(pad).Into(input).Findings, finding => finding.Code == "pad-not-terminated");
+    }
+
+    [Fact]
     public void ASource_SaysWhatItIs()
     {
         Assert.Equal("ideal source", SourceImpedance.None.ToString());
