@@ -5,7 +5,7 @@ using System.Linq;
 namespace Acquisition.Core.Explanations.Json;
 
 /// <summary>Reads the members of one object by name and kind, collecting every problem with its place; at the end the members that nobody asked for are reported.</summary>
-internal sealed class DocumentObject
+internal sealed partial class DocumentObject
 {
     private readonly JsonValue _value;
     private readonly string _path;
@@ -84,35 +84,6 @@ internal sealed class DocumentObject
             return (int)number;
         Report(_value.Member(name)!, At(name), FormattableString.Invariant($"found {number}, expected a whole number"));
         return null;
-    }
-
-    /// <summary>A quantity, written as text with its unit; null where there is none or it cannot be read.</summary>
-    internal T? OptionalQuantity<T>(string name, Func<string, T> parse)
-        where T : struct
-    {
-        Known(name);
-        return _value.Member(name) is { Kind: not JsonKind.Null } value ? QuantityOf(value, At(name), parse) : null;
-    }
-
-    internal T Quantity<T>(string name, Func<string, T> parse)
-        where T : struct
-    {
-        if (!Has(name))
-            Missing(name, Expectation(typeof(T)));
-        return OptionalQuantity(name, parse) ?? default;
-    }
-
-    internal IReadOnlyList<T> Quantities<T>(string name, Func<string, T> parse)
-        where T : struct
-    {
-        var read = new List<T>();
-        int index = 0;
-        foreach (JsonValue item in Items(name))
-        {
-            if (QuantityOf(item, At(name, index++), parse) is { } quantity)
-                read.Add(quantity);
-        }
-        return read;
     }
 
     /// <summary>What a name refers to in another document; null where it is not known there, which is reported with the nearest name.</summary>
@@ -194,56 +165,6 @@ internal sealed class DocumentObject
             yield return new DocumentObject(items[i], At(name, i), _problems, _brokenText);
     }
 
-    /// <summary>Runs a constructor; what it refuses becomes a problem at the member whose value is refused, else at the place of <paramref name="name"/>, or of the object itself.</summary>
-    /// <param name="make">The constructor.</param>
-    /// <param name="name">The member to blame where the refusal names none.</param>
-    /// <param name="members">For arguments that are called otherwise than their members, the member of each.</param>
-    /// <param name="related">The members that limit each other: where one of them is refused, the places of the others are given too.</param>
-    internal T? Build<T>(Func<T> make, string? name = null, IReadOnlyDictionary<string, string>? members = null, IReadOnlyList<string>? related = null)
-        where T : class
-    {
-        try
-        {
-            return make();
-        }
-        catch (Exception refusal) when (refusal is ArgumentException or OverflowException or NotSupportedException or InvalidOperationException)
-        {
-            // A value that could not be read stands as its default and is refused again here; saying it once is enough.
-            if (_problems.Count == _problemsBefore)
-                Refused(refusal, name, members, related ?? []);
-            return null;
-        }
-    }
-
-    private void Refused(Exception refusal, string? name, IReadOnlyDictionary<string, string>? members, IReadOnlyList<string> related)
-    {
-        string message = FirstLine(refusal), argument = (refusal as ArgumentException)?.ParamName ?? "";
-        string? member = members is not null && members.TryGetValue(argument, out string? called) ? called : _known.Contains(argument) ? argument : null;
-        // The reader of a file knows its members, not the arguments of a constructor.
-        if (member is not null && message.StartsWith(argument + " ", StringComparison.Ordinal))
-            message = message.Remove(0, argument.Length).Insert(0, member);
-        string? place = member is not null && Has(member) ? member : name;
-        JsonValue at = place is null ? _value : _value.Member(place) ?? _value;
-        if (member is null || related.Contains(member))
-            message += PlacesOf(related.Where(other => other != place));
-        Report(at, place is null ? _path : At(place), message);
-    }
-
-    /// <summary>Where the members are that a refusal depends on, for the end of its message; those that are not there are left out. A point leads into an object.</summary>
-    internal string PlacesOf(IEnumerable<string> members)
-    {
-        var places = new List<string>();
-        foreach (string path in members)
-        {
-            JsonValue? value = _value;
-            foreach (string name in path.Split('.'))
-                value = value?.Member(name);
-            if (value is { Kind: not JsonKind.Null })
-                places.Add(FormattableString.Invariant($"{path} in line {value.Line}"));
-        }
-        return places.Count == 0 ? "" : "; it depends on " + string.Join(", ", places);
-    }
-
     internal void Report(string name, string message) => Report(_value.Member(name) ?? _value, At(name), message);
 
     /// <summary>Reports the members that nobody asked for, with the nearest known name.</summary>
@@ -280,28 +201,6 @@ internal sealed class DocumentObject
 
     private IReadOnlyList<JsonValue> Items(string name) => Member(name, JsonKind.Array)?.Items ?? [];
 
-    private T? QuantityOf<T>(JsonValue value, string path, Func<string, T> parse)
-        where T : struct
-    {
-        if (value.Kind != JsonKind.Text)
-        {
-            Report(value, path, $"found {value.KindName}, expected {Expectation(typeof(T))} with its unit in double quotes");
-            return null;
-        }
-        try
-        {
-            T read = parse(value.Text);
-            if (DocumentLimits.Refuse(read) is not { } refused)
-                return read;
-            Report(value, path, refused);
-        }
-        catch (Exception refusal) when (refusal is FormatException or ArgumentException or OverflowException)
-        {
-            Report(value, path, FirstLine(refusal));
-        }
-        return null;
-    }
-
     private T? ChoiceOf<T>(JsonValue value, string path, IReadOnlyDictionary<string, T> choices, T? otherwise)
     {
         if (choices.TryGetValue(value.Text, out T? choice))
@@ -329,38 +228,4 @@ internal sealed class DocumentObject
     private string At(string name) => _path.Length == 0 ? name : _path + "." + name;
 
     private string At(string name, int index) => FormattableString.Invariant($"{At(name)}[{index}]");
-
-    // The framework appends the argument's name in parentheses, on some runtimes on a line of its own.
-    private static string FirstLine(Exception refusal)
-    {
-        string message = refusal.Message;
-        int end = message.IndexOfAny(['\r', '\n']);
-        if (end >= 0)
-            message = message.Remove(end);
-        int parameter = message.LastIndexOf(" (Parameter '", StringComparison.Ordinal);
-        return parameter >= 0 ? message.Remove(parameter) : message;
-    }
-
-    private static string Expectation(Type quantity) => "a quantity such as " + quantity.Name switch
-    {
-        nameof(Frequency) => "\"100 MHz\"",
-        nameof(Duration) => "\"2.8 ns\"",
-        nameof(SampleRate) => "\"2 GSa/s\"",
-        nameof(PointCount) => "\"14 kpts\"",
-        nameof(BitDepth) => "\"8 bit\"",
-        nameof(BitRate) => "\"100 Mbit/s\"",
-        nameof(Voltage) => "\"3.3 V\"",
-        nameof(PeakToPeakVoltage) => "\"3.3 Vpp\"",
-        nameof(PeakVoltage) => "\"1 Vpk\"",
-        nameof(RmsVoltage) => "\"0.4 mVrms\"",
-        nameof(Resistance) => "\"50 Ω\"",
-        nameof(Capacitance) => "\"14 pF\"",
-        nameof(Inductance) => "\"10 nH\"",
-        nameof(Length) => "\"1 m\"",
-        nameof(Ratio) => "\"3 %\"",
-        nameof(DecibelRatio) => "\"-3 dB\"",
-        nameof(Temperature) => "\"23 °C\"",
-        nameof(NoiseDensity) => "\"4 nV/√Hz\"",
-        _ => "\"1 " + quantity.Name + "\"",
-    };
 }

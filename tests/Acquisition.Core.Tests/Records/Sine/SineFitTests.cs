@@ -8,7 +8,7 @@ namespace Acquisition.Core.Tests.Records.Sine;
 
 public sealed class SineFitTests
 {
-    private static readonly SampleRate Rate = 100.MSaPerS();
+    internal static readonly SampleRate Rate = 100.MSaPerS();
 
     internal static double[] Make(int points, double cycles, double amplitude = 1, double phase = 0.3, double offset = 0, double noise = 0, int seed = 1)
     {
@@ -102,43 +102,6 @@ public sealed class SineFitTests
         Confirm(f => f.Offset.Volts, f => f.OffsetUncertainty.Volts, null);
     }
 
-    [Theory]
-    [InlineData(0.9)]
-    [InlineData(0.5)]
-    public void ClippedSine_IsFittedFromItsUnclippedSamples_WithoutSinad(double limit)
-    {
-        double[] x = Make(4000, 0.0317).Select(v => Math.Clamp(v, -limit, limit)).ToArray();
-
-        SineFit fit = SineFit.FourParameter(x, Rate);
-
-        Assert.Equal(1, fit.Sine!.Amplitude.Volts, 1e-9);
-        Assert.Null(fit.Sine.Sinad);
-        Assert.Null(fit.Sine.EffectiveBitsOf(2.Vpp()));
-        Assert.Contains(fit.Findings, f => f.Code == "samples-clipped");
-    }
-
-    [Fact]
-    public void QuantisedSine_WhoseTopCodeIsMetOften_IsNotCalledClipped()
-    {
-        foreach (double amplitude in new[] { 0.4961, 0.5, 0.5039, 0.98 })
-        {
-            double[] x = Make(10000, 0.01237, amplitude, noise: 0.002).Select(v => Math.Round(v * 128) / 128).ToArray();
-            Assert.DoesNotContain(SineFit.FourParameter(x, Rate).Findings, f => f.Code == "samples-clipped");
-        }
-    }
-
-    /// <summary>A second harmonic flattens one crest by more than a code: many samples share the last code, but no more than a round top shares.</summary>
-    [Theory]
-    [InlineData(0.8, 0.02, 8, 8192)]
-    [InlineData(0.9, 0.002, 12, 65536)]
-    [InlineData(0.6, -0.03, 10, 20000)]
-    public void DistortedSine_IsNotCalledClipped(double amplitude, double square, int bits, int count)
-    {
-        double codes = Math.Pow(2, bits - 1);
-        double[] x = Make(count, 1 / 48.0 + 1e-5, amplitude).Select(v => Math.Round((v + square * v * v / (amplitude * amplitude)) * codes) / codes).ToArray();
-        Assert.DoesNotContain(SineFit.FourParameter(x, Rate).Findings, f => f.Code == "samples-clipped");
-    }
-
     /// <summary>By hand: over the 100 periods of the record, a frequency that is off by half a period in the record finds 2/pi of the amplitude, by a whole one nothing.</summary>
     [Theory]
     [InlineData(0.5, 2 / Math.PI)]
@@ -152,25 +115,6 @@ public sealed class SineFitTests
         Assert.Equal(amplitude, fit.Sine!.Amplitude.Volts, 2e-3);
         Assert.Contains(fit.Findings, f => f.Code == "sine-fit-not-dominant" && f.Severity == Severity.Warning);
         Assert.DoesNotContain(SineFit.ThreeParameter(x, Rate, Frequency.FromHertz(100 / 4800.0 * Rate.SamplesPerSecond)).Findings, f => f.Code == "sine-fit-not-dominant");
-    }
-
-    [Fact]
-    public void OneSidedClipping_IsNamedWithItsLevel()
-    {
-        double[] x = Make(4000, 0.0317, 1).Select(v => Math.Min(v, 0.8)).ToArray();
-
-        SineFit fit = SineFit.FourParameter(x, Rate);
-
-        Assert.Equal(1, fit.Sine!.Amplitude.Volts, 1e-9);
-        Finding finding = Assert.Single(fit.Findings, f => f.Code == "samples-clipped");
-        Assert.Contains("at 800 mV", finding.Message);
-    }
-
-    [Fact]
-    public void SquareWave_IsRefused_NotFitted()
-    {
-        double[] x = Make(4000, 0.00317).Select(v => v > 0 ? 1.0 : -1).ToArray();
-        Assert.Equal("sine-fit-clipped-away", Assert.Single(SineFit.FourParameter(x, Rate).Findings).Code);
     }
 
     [Theory]
