@@ -87,6 +87,8 @@ internal sealed class LevelSignal : Signal
     /// <summary>The level before the first transition, V.</summary>
     internal double Start => _start;
 
+    internal override int Alternation => Math.Max(1, (_slots + 1) / 2);
+
     internal override double Mean { get; }
 
     internal override double AcPower { get; }

@@ -25,6 +25,9 @@ public abstract partial class Signal
     /// <summary>What must be shown for the signal to be seen at all, Hz: the frequency of a sine, of the higher of two tones, of the carrier of a burst, else the fundamental; 0 for what has no such frequency.</summary>
     internal virtual double Tone => Fundamental?.SiValue ?? 0;
 
+    /// <summary>Which harmonic is the fastest alternation that the signal holds: the fundamental; of a pattern of bits, which repeats much more slowly than it changes, that of the bits 0101...</summary>
+    internal virtual int Alternation => 1;
+
     /// <summary>The mean; 0 V for a single pulse, whose mean over all time is.</summary>
     public Voltage Dc => Voltage.FromSi(Mean, "dc");
 

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using System.Text.Json;
 using Acquisition.Core.Formulas;
+using Acquisition.Core.Functions;
 using Xunit;
 
 namespace Acquisition.Core.Tests.Formulas;
@@ -46,6 +47,19 @@ public sealed class WorksheetTests
         Assert.Equal("the chain stretches the edge by more than 10 %", result.Entries[4].Message);
         Assert.Equal(WorksheetVerdict.Passed, result.Entries[5].Verdict);
         Assert.False(result.HasPassed);
+    }
+
+    /// <summary>A function that is cancelled has refused nothing: the sheet ends, instead of saying that a line has no value.</summary>
+    [Theory]
+    [InlineData("let a = ending(1)")]
+    [InlineData("given x = 1\nlet a = ending(x)")]
+    [InlineData("let a = ending(1 ± 0.1)")]
+    [InlineData("check ending(1 ± 0.1) > 0")]
+    public void CancellationInAFunction_GoesThrough(string sheet)
+    {
+        FunctionDefinition ending = FunctionDefinition.Named("ending", "It ends.", "common practice, no source").Takes("value", ValueKind.Number)
+            .Returns(ValueKind.Number, (Func<double, double>)(_ => throw new OperationCanceledException()), _ => 1).Example("ending(1)", "");
+        Assert.Throws<OperationCanceledException>(() => Worksheet.Build(sheet, FormulaContext.Standard.WithFunctions(ending)).Evaluate());
     }
 
     [Theory]

@@ -37,6 +37,19 @@ public class SpecificationTests
         value.Confirm(NeededBandwidth.SystemRiseTime(Duration.FromSeconds(value.Number("tr_signal")), Ratio.FromFraction(value.Number("rise_time_error"))).Seconds);
     }
 
+    /// <summary>By hand: 127 bits at 1.25 Gbit/s alternate at 625 MHz, the 64th harmonic of the pattern reaches it; a Gaussian chain is 5 % short at f / sqrt(2 ln(1/0.95) / ln 2).</summary>
+    [Theory]
+    [InlineData(1, 64)]
+    [InlineData(5, 320)]
+    public void PatternOfBits_NeedsTheBandwidthOfItsFastestAlternation_NotOfItsRepetition(int harmonic, int ofPattern)
+    {
+        Signal bits = Signal.PseudoRandomBits(7, BitRate.FromGigabitsPerSecond(1.25), 0.8.Vpp(), 200.ps()).WithOffset(0.1.V());
+        Specification needed = new Requirement(bits).WithAmplitudeTolerance(5.Percent()).WithHarmonics(harmonic).Specify();
+
+        Assert.Equal(ofPattern * 1.25e9 / 127 / Math.Sqrt(2 * Math.Log(1 / 0.95) / Math.Log(2)), needed.Bandwidth!.Value.Hertz, 1e-6 * 1e9);
+        Assert.Equal(5 * 64 * 1.25e9 / 127, Assert.Single(needed.Bandwidth.Rules, rule => rule.Rule == "fifth harmonic").Value.Hertz, 1);
+    }
+
     [Theory, HandbookData("SE-B2", "SE-B3")]
     public void Bandwidth_ForASystemRiseTime_IsTheHandbooks(string id)
     {

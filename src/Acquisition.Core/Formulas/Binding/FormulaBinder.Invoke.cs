@@ -99,7 +99,7 @@ internal sealed partial class FormulaBinder
             known = Operand.Known(result, value);
             return Arithmetic.IsFinite(value);
         }
-        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
             return false;
         }

@@ -56,7 +56,7 @@ internal sealed class ColumnRun
                 _program.Run(0, _program.Code.Length, numbers, _objects, deviations);
                 results[row] = numbers[result];
             }
-            catch (Exception refusal) when (refusal is not OutOfMemoryException)
+            catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
             {
                 results[row] = double.NaN;
             }
@@ -142,7 +142,7 @@ internal sealed class ColumnRun
             {
                 if (exists) value = site.Kernel.Number(numbers, _objects, slots);
             }
-            catch (Exception refusal) when (refusal is not OutOfMemoryException)
+            catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
             {
                 // The row has no value; whoever needs to know why evaluates it alone.
             }

@@ -46,7 +46,7 @@ internal static class Diagnosis
                 reason = Failure(program, instruction, numbers, objects);
                 at = next;
             }
-            catch (Exception refusal) when (refusal is not OutOfMemoryException)
+            catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
             {
                 CallSite site = program.Calls[instruction.C];
                 reason = site.Function.Name + ": " + MessageOf(refusal);

@@ -160,7 +160,7 @@ internal sealed class WorksheetEvaluation
         {
             _program.Run(place.From, place.To, _numbers, _objects, null);
         }
-        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
             return false;
         }
@@ -209,7 +209,7 @@ internal sealed class WorksheetEvaluation
         {
             program.Run(0, program.Code.Length, numbers, program.NewObjects(null), null);
         }
-        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
             return null;
         }
@@ -267,7 +267,7 @@ internal sealed class WorksheetEvaluation
             ProgramUncertainty found = Uncertainty(_sheet.Statements[index].Uses, place.From, place.To, place.Register, kind);
             return found.HasValue && found.IsUncertain ? found.Budget(Coverage.Usual) : null;
         }
-        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
             return null;
         }

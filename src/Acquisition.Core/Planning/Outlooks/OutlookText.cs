@@ -69,7 +69,7 @@ internal static class OutlookText
         text.Row("range", range.InWords());
         text.Row("one code", outlook.LeastSignificantBit!.Value.InWords());
         Row(text, "noise", outlook.Noise is { } noise ? noise.InWords() : null);
-        Row(text, "jitter", outlook.JitterNoise is { } jitter ? jitter.InWords() : null);
+        Row(text, "noise of jitter", outlook.JitterNoise is { } jitter ? jitter.InWords() : null);
         text.Value("effective bits", "", outlook.EffectiveBits);
         Row(text, "smallest detail", outlook.SmallestDetail is { } detail ? detail.InWords() : null);
         Row(text, "edge timing", outlook.EdgeTimingUncertainty is { } timing ? timing.InWords() + " (one standard deviation)" : null);

@@ -27,7 +27,7 @@ public sealed class Requirement
     /// <summary>By how much an edge may look slower, relative; null where it does not matter.</summary>
     public Ratio? EdgeTolerance { get; private set; }
 
-    /// <summary>The highest harmonic to be kept; null where it does not matter.</summary>
+    /// <summary>The highest harmonic to be kept, counted of the fundamental, of a pattern of bits from its fastest alternation (half the bit rate); null where it does not matter.</summary>
     public int? HighestHarmonic { get; private set; }
 
     /// <summary>The share of the AC power to be kept; null where it does not matter.</summary>

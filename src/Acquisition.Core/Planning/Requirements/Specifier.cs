@@ -39,12 +39,15 @@ internal sealed partial class Specifier
         };
     }
 
-    /// <summary>The highest harmonic that matters for a signal: stated, or the one that reaches the stated share of the power; 1 where neither is.</summary>
+    /// <summary>
+    /// The highest harmonic that matters for a signal: stated, or the one that reaches the stated share of the power; 1 where neither is. What is stated counts from the fastest alternation: the fifth
+    /// harmonic of a pattern of bits is that of 0101..., not of the repetition of the pattern.
+    /// </summary>
     internal static int HighestHarmonic(Requirement requirement, Signal signal)
     {
         if (signal.Fundamental is null || signal is SineSignal or BurstSignal)
             return 1;
-        int highest = requirement.HighestHarmonic ?? 1;
+        int highest = (int)Math.Min(int.MaxValue, (long)(requirement.HighestHarmonic ?? 1) * signal.Alternation);
         if (requirement.PowerShare is { } share)
         {
             double wanted = share.SiValue * signal.AcPower, sum = 0;
@@ -101,7 +104,7 @@ internal sealed partial class Specifier
         if (signal.SteepestEdge is null)
             reason.Rule("3 x frequency", 3 * top);
         else
-            reason.Rule("fifth harmonic", 5 * signal.Tone);
+            reason.Rule("fifth harmonic", 5.0 * signal.Alternation * signal.Tone);
         reasons.Add(reason);
     }
 

@@ -84,7 +84,7 @@ internal static class NumericalDerivative
         {
             return function(x);
         }
-        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
             return double.NaN;
         }

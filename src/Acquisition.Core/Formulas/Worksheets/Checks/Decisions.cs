@@ -83,7 +83,7 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
             if (comparison.Operator >= Operator.Equal) return Equality(text, comparison.Operator, isMet, margin.Budget(Coverage.Usual));
             return Limit(text, comparison, margin);
         }
-        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
             return Outcome.Undecided(text, isMet, "it cannot be decided: " + refusal.Message);
         }
@@ -179,7 +179,7 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
             ProgramUncertainty side = evaluation.Uncertainty(place.Uses, place.From, place.To, isLeft ? place.Left : place.Right, (isLeft ? place.LeftKind : place.RightKind)!);
             return side.HasValue ? new Measured(side) : null;
         }
-        catch (Exception refusal) when (refusal is not OutOfMemoryException)
+        catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
             return null;
         }
