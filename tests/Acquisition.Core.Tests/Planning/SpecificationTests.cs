@@ -173,6 +173,24 @@ public class SpecificationTests
         Assert.Contains("tolerance must be above 0 and below 1", refusal.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>Bandwidth enough, but the lead rings: the demand is not met, although every needed value is. The gain is that of the chain, worked out by itself.</summary>
+    [Fact]
+    public void DemandThatARingingLeadBreaks_IsNotMet_WhereBandwidthIs()
+    {
+        MeasurementChain chain = MeasurementChain.From(25.Ohm()).Probe(Probe.Passive(10, 10.MOhm(), 10.pF(), 1.GHz()).WithGroundLead(25.mm()))
+            .Into(FrontEnd.HighImpedance(1.MOhm(), 14.pF(), Response.Gaussian(1.GHz())));
+        Signal sine = Signal.Sine(120.MHz(), 0.5.Vpk());
+        Outlook outlook = sine.Through(chain).SampledBy(new Digitizer(5.GSaPerS(), 10.Mpts(), 8.bit())).Over(1.us());
+        Specification needed = new Requirement(sine).WithAmplitudeTolerance(3.Percent()).Specify();
+        NeedCheck[] checks = needed.Check(outlook).ToArray();
+
+        Assert.True(Assert.Single(checks, check => check.Need == "bandwidth").IsMet);
+        NeedCheck amplitude = Assert.Single(checks, check => check.Need == "amplitude error");
+        Assert.False(amplitude.IsMet);
+        Assert.Equal((0.03 / (chain.Response.AmplitudeRatio(120.MHz()).Fraction - 1)) - 1, amplitude.Margin!.Value.Fraction, 1e-3);
+        Assert.Contains("amplitude error", needed.ToString(outlook), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void NeededValues_StandBesideThoseOfTheSetUp_MetOrNot()
     {

@@ -24,6 +24,9 @@ public sealed class Requirement
     /// <summary>By how much an amplitude may be short, relative; null where it does not matter.</summary>
     public Ratio? AmplitudeTolerance { get; private set; }
 
+    /// <summary>By how much the highest harmonic that matters may be off: as tolerated, or where harmonics are merely to be kept, the loss at half power; null where amplitudes do not matter.</summary>
+    internal double? LargestAmplitudeError => AmplitudeTolerance is { } tolerance ? tolerance.SiValue : HighestHarmonic is not null || PowerShare is not null ? 1 - Math.Sqrt(0.5) : null;
+
     /// <summary>By how much an edge may look slower, relative; null where it does not matter.</summary>
     public Ratio? EdgeTolerance { get; private set; }
 

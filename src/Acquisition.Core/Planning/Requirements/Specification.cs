@@ -10,6 +10,8 @@ namespace Acquisition.Core;
 /// <remarks>Made by <see cref="Requirement.Specify()"/>. Immutable. Probe and input together must reach the values.</remarks>
 public sealed class Specification
 {
+    private const string AmplitudeError = "amplitude error", EdgeError = "edge error";
+
     internal Specification(Requirement requirement, ResponseShape shape)
     {
         Requirement = requirement;
@@ -58,7 +60,7 @@ public sealed class Specification
     /// <summary>What to know about the demands themselves.</summary>
     public IReadOnlyList<Finding> Findings { get; internal set; } = [];
 
-    /// <summary>Each needed value beside the one that a set-up has, where both are known.</summary>
+    /// <summary>Each needed value beside the one that a set-up has, where both are known; and each tolerance of the demands beside the error that the set-up makes.</summary>
     /// <param name="outlook">The outlook of the set-up.</param>
     /// <exception cref="ArgumentNullException"><paramref name="outlook"/> is null.</exception>
     public IReadOnlyList<NeedCheck> Check(Outlook outlook)
@@ -76,7 +78,20 @@ public sealed class Specification
         AtMost(checks, "time base", TimebaseAccuracy, outlook.Setup.TimebaseAccuracy, "within");
         AtMost(checks, "probe capacitance", ProbeCapacitance, probe?.InputCapacitance);
         AtLeast(checks, "probe resistance", ProbeResistance, probe?.InputResistance);
+        AddDemands(checks, outlook);
         return checks;
+    }
+
+    /// <summary>What was demanded itself, in the measure of a shortlist: a chain of enough bandwidth can still ring, load or peak.</summary>
+    private void AddDemands(List<NeedCheck> checks, Outlook outlook)
+    {
+        double top = Specifier.HighestHarmonic(Requirement, outlook.Signal) * outlook.Signal.Tone;
+        if (Requirement.LargestAmplitudeError is { } most && top > 0)
+            Within(AmplitudeError, most, Math.Abs(1 - outlook.Response.AmplitudeRatio(Frequency.FromSi(top, "frequency")).Fraction));
+        if (Requirement.EdgeTolerance is { } tolerance && outlook.EdgeError is { } error)
+            Within(EdgeError, tolerance.SiValue, Math.Max(0, error.SiValue));
+
+        void Within(string need, double atMost, double here) => checks.Add(new NeedCheck(need, "at most " + FewDigits.Of(atMost, Ratio.Kind), FewDigits.Of(here, Ratio.Kind), (atMost / here) - 1));
     }
 
     /// <summary>The specification as plain text: only what was demanded.</summary>
@@ -101,6 +116,8 @@ public sealed class Specification
         Row("time base", "within", TimebaseAccuracy);
         Row("probe capacitance", "at most", ProbeCapacitance);
         Row("probe resistance", "at least", ProbeResistance);
+        foreach (NeedCheck demand in checks.Where(check => check.Need is AmplitudeError or EdgeError))
+            text.Row(demand.Need, demand.Needed + "   " + demand.Verdict);
         text.Row("channels at once", Channels.ToString(CultureInfo.InvariantCulture));
         text.Findings(Findings);
         return text.ToString();

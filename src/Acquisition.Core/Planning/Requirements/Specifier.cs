@@ -85,7 +85,7 @@ internal sealed partial class Specifier
 
     private void AddAmplitude(Signal signal, List<Reason> reasons)
     {
-        if (_requirement.AmplitudeTolerance is null && _requirement.HighestHarmonic is null && _requirement.PowerShare is null)
+        if (_requirement.LargestAmplitudeError is not { } error)
             return;
         if (signal.Tone == 0)
         {
@@ -97,7 +97,6 @@ internal sealed partial class Specifier
         double top = harmonic * signal.Tone;
         // A harmonic that is merely to be kept, without a tolerance, is kept at half power.
         bool stated = _requirement.AmplitudeTolerance is not null;
-        double error = stated ? _requirement.AmplitudeTolerance!.Value.SiValue : 1 - Math.Sqrt(0.5);
         double needed = BandwidthForAmplitude(_shape, top, error);
         string what = harmonic == 1 ? signal.Name : FormattableString.Invariant($"harmonic {harmonic} of {signal.Name}, {FewDigits.Of(top, Frequency.Kind)},");
         var reason = new Reason(needed, stated ? $"{what} at most {FewDigits.Of(error, Ratio.Kind)} short" : $"{what} at half power or better", "handbook 12.1, 4.6");

@@ -8,8 +8,6 @@ namespace Acquisition.Core.Planning;
 /// <summary>What a requirement asks, prepared so that fifty thousand candidates can be judged: per signal the lines, the edge and the frequency that must be shown.</summary>
 internal sealed class Screen
 {
-    internal const double HalfPowerLoss = 0.29289321881345248;
-
     internal Screen(Requirement requirement)
     {
         Requirement = requirement;
@@ -17,8 +15,8 @@ internal sealed class Screen
         Source = requirement.SourceResistance is { } resistance ? SourceImpedance.Resistive(resistance) : SourceImpedance.None;
         Swing = requirement.Signals.Max(signal => signal.PeakToPeak.SiValue);
         Peak = requirement.Signals.Max(signal => signal.Peak.SiValue);
-        JudgesAmplitude = requirement.AmplitudeTolerance is not null || requirement.HighestHarmonic is not null || requirement.PowerShare is not null;
-        AmplitudeTolerance = requirement.AmplitudeTolerance?.SiValue ?? HalfPowerLoss;
+        JudgesAmplitude = requirement.LargestAmplitudeError is not null;
+        AmplitudeTolerance = requirement.LargestAmplitudeError ?? 0;
         FoldTolerance = requirement.AmplitudeTolerance?.SiValue ?? requirement.EdgeTolerance?.SiValue ?? 0.1;
         NeededRate = Signals.Max(signal => signal.NeededRate);
         if (requirement.NarrowestPulse is { } pulse)
@@ -66,7 +64,7 @@ internal sealed class ScreenedSignal
             Spectrum = new EdgeSpectrum(signal.SteepestEdge!);
             NeededRate = Specifier.PointsPerEdge(tolerance.SiValue) / rise;
         }
-        bool shown = requirement.AmplitudeTolerance is not null || requirement.HighestHarmonic is not null || requirement.PowerShare is not null || requirement.EdgeTolerance is not null;
+        bool shown = requirement.LargestAmplitudeError is not null || requirement.EdgeTolerance is not null;
         if (shown && Top > 0)
             NeededRate = Math.Max(NeededRate, 2.5 * Top);
         if (signal.SteepestEdge is null || signal.Fundamental is null || !shown)
