@@ -18,7 +18,7 @@ public sealed class NeedCheck
         Margin = Math.Abs(margin) <= double.MaxValue ? Ratio.FromSi(margin, nameof(margin)) : null;
     }
 
-    /// <summary>What is needed: <c>bandwidth</c>, <c>rise time</c>, <c>sample rate</c> ...</summary>
+    /// <summary>What is needed: <c>bandwidth</c>, <c>rise time</c>, <c>sample rate</c> ...; or what was demanded itself: <c>error at 120 MHz</c>, the highest harmonic that matters, <c>edge error</c>.</summary>
     public string Need { get; }
 
     /// <summary>The needed value with its bound: <c>at least 390 MHz</c>.</summary>
@@ -32,6 +32,9 @@ public sealed class NeedCheck
 
     /// <summary>Whether the set-up meets the need.</summary>
     public bool IsMet { get; }
+
+    /// <summary>Whether it is a tolerance that was demanded, no value derived from it.</summary>
+    internal bool IsDemand { get; init; }
 
     /// <summary>The verdict in words.</summary>
     internal string Verdict => $"here {Present}: {(IsMet ? "met" : "not met")}" + (Margin is { } margin ? $", margin {(margin.SiValue > 0 ? "+" : "")}{margin.InWords(3)}" : "");

@@ -10,8 +10,6 @@ namespace Acquisition.Core;
 /// <remarks>Made by <see cref="Requirement.Specify()"/>. Immutable. Probe and input together must reach the values.</remarks>
 public sealed class Specification
 {
-    private const string AmplitudeError = "amplitude error", EdgeError = "edge error";
-
     internal Specification(Requirement requirement, ResponseShape shape)
     {
         Requirement = requirement;
@@ -87,11 +85,11 @@ public sealed class Specification
     {
         double top = Specifier.HighestHarmonic(Requirement, outlook.Signal) * outlook.Signal.Tone;
         if (Requirement.LargestAmplitudeError is { } most && top > 0)
-            Within(AmplitudeError, most, Math.Abs(1 - outlook.Response.AmplitudeRatio(Frequency.FromSi(top, "frequency")).Fraction));
+            Within("error at " + FewDigits.Of(top, Frequency.Kind), most, Math.Abs(1 - outlook.Response.AmplitudeRatio(Frequency.FromSi(top, "frequency")).Fraction));
         if (Requirement.EdgeTolerance is { } tolerance && outlook.EdgeError is { } error)
-            Within(EdgeError, tolerance.SiValue, Math.Max(0, error.SiValue));
+            Within("edge error", tolerance.SiValue, Math.Max(0, error.SiValue));
 
-        void Within(string need, double atMost, double here) => checks.Add(new NeedCheck(need, "at most " + FewDigits.Of(atMost, Ratio.Kind), FewDigits.Of(here, Ratio.Kind), (atMost / here) - 1));
+        void Within(string need, double atMost, double here) => checks.Add(new NeedCheck(need, "at most " + FewDigits.Of(atMost, Ratio.Kind), FewDigits.Of(here, Ratio.Kind), (atMost / here) - 1) { IsDemand = true });
     }
 
     /// <summary>The specification as plain text: only what was demanded.</summary>
@@ -116,7 +114,7 @@ public sealed class Specification
         Row("time base", "within", TimebaseAccuracy);
         Row("probe capacitance", "at most", ProbeCapacitance);
         Row("probe resistance", "at least", ProbeResistance);
-        foreach (NeedCheck demand in checks.Where(check => check.Need is AmplitudeError or EdgeError))
+        foreach (NeedCheck demand in checks.Where(check => check.IsDemand))
             text.Row(demand.Need, demand.Needed + "   " + demand.Verdict);
         text.Row("channels at once", Channels.ToString(CultureInfo.InvariantCulture));
         text.Findings(Findings);
