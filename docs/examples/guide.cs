@@ -163,6 +163,17 @@ Specification needed = new Requirement(Signal.Square(24.MHz(), 3.3.Vpp(), 2.8.ns
 
 Console.WriteLine(needed);
 #endregion
+
+Console.WriteLine("\n[floating]");
+Catalogue workshop = Catalogue.Parse(File.ReadAllText(Path.Combine(Folder(), "workshop-catalogue.json")));
+#region floating
+Signal gate = Signal.Square(100.kHz(), 15.Vpp(), 20.ns());
+Requirement highSide = new Requirement(gate).WithEdgeTolerance(20.Percent()).WithSourceResistance(10.Ohm()).WithCommonMode(400.V());
+Shortlist list = Shortlist.Of(highSide, workshop);
+
+Console.WriteLine(highSide.Specify());
+Console.WriteLine(list.Best);
+#endregion
 return 0;
 
 // A path read at two frequencies: 0 dB at 10 MHz, exactly, and at 1 GHz what is given, with 0.1 dB.

@@ -53,6 +53,12 @@ public sealed class FrontEnd
     /// <summary>What the input stands; null where it is not known.</summary>
     public VoltageRating? Rating { get; private set; }
 
+    /// <summary>Whether it is isolated from earth; where not, the reference lead of whatever is plugged into it is protective earth.</summary>
+    public bool IsIsolated { get; private set; }
+
+    /// <summary>The largest voltage that an isolated input stands against earth, DC plus peak AC; null where it is not known.</summary>
+    public Voltage? MaximumToEarth { get; private set; }
+
     /// <summary>Whether it terminates a line: an input resistance of 1 kΩ or less.</summary>
     public bool IsTerminated => InputResistance.SiValue <= 1000;
 
@@ -73,6 +79,17 @@ public sealed class FrontEnd
     /// <summary>The same with what it stands.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="rating"/> is null.</exception>
     public FrontEnd WithRating(VoltageRating rating) => Copy(copy => copy.Rating = rating ?? throw new ArgumentNullException(nameof(rating)));
+
+    /// <summary>The same isolated from earth.</summary>
+    public FrontEnd WithIsolation() => Copy(copy => copy.IsIsolated = true);
+
+    /// <summary>The same with the largest voltage that the isolated input stands against earth, DC plus peak AC.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="maximumToEarth"/> is not above 0 V.</exception>
+    public FrontEnd WithMaximumToEarth(Voltage maximumToEarth)
+    {
+        Refuse.UnlessAboveZero(maximumToEarth.SiValue, Voltage.Kind, nameof(maximumToEarth));
+        return Copy(copy => copy.MaximumToEarth = maximumToEarth);
+    }
 
     /// <summary>Its own response with the bandwidth limit, where one is switched on.</summary>
     public Response Response => BandwidthLimit is null ? OwnResponse : OwnResponse.Then(BandwidthLimit);

@@ -18,15 +18,23 @@ public sealed partial class MeasurementChain
 
     /// <summary>What to know about the chain in front of a signal: its highest content, its steepest edge and its peak.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="signal"/> is null.</exception>
-    public IReadOnlyList<Finding> Examine(Signal signal)
+    public IReadOnlyList<Finding> Examine(Signal signal) => Examine(signal ?? throw new ArgumentNullException(nameof(signal)), null);
+
+    /// <summary>What to know about the chain in front of a floating signal: one between two points neither of which is earth.</summary>
+    /// <param name="signal">The signal between the two points.</param>
+    /// <param name="commonMode">The largest voltage of its reference point against earth, DC plus peak AC; its sign does not count.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="signal"/> is null.</exception>
+    public IReadOnlyList<Finding> Examine(Signal signal, Voltage commonMode) => Examine(signal ?? throw new ArgumentNullException(nameof(signal)), (Voltage?)commonMode);
+
+    /// <summary>The same where the signal floats, with a voltage against earth, and where it does not, without.</summary>
+    internal IReadOnlyList<Finding> Examine(Signal signal, Voltage? commonMode)
     {
-        _ = signal ?? throw new ArgumentNullException(nameof(signal));
         double edge = signal.SteepestEdge?.RiseTime.SiValue ?? 0, highest = signal.Tone;
         // The knee of an edge, 0.5/tr, where it lies above the fundamental (handbook 4.4).
         if (edge > 0)
             highest = Math.Max(highest, 0.5 / edge);
         // What does not repeat has no rms over all time, but may stay at its peak for long.
-        return Examine(Frequency.FromSi(highest, nameof(signal)), Duration.FromSi(edge, nameof(signal)), signal.Peak, signal.Period is null ? signal.Peak.SiValue : signal.Rms.SiValue);
+        return Examine(Frequency.FromSi(highest, nameof(signal)), Duration.FromSi(edge, nameof(signal)), signal.Peak, signal.Period is null ? signal.Peak.SiValue : signal.Rms.SiValue, commonMode);
     }
 
     /// <summary>What to know about the chain in front of what a signal holds.</summary>
@@ -40,10 +48,10 @@ public sealed partial class MeasurementChain
             throw Refuse.OutOfRange(highestContent.SiValue, Frequency.Kind, nameof(highestContent), "at least 0 Hz");
         if (riseTime.SiValue < 0)
             throw Refuse.OutOfRange(riseTime.SiValue, Duration.Kind, nameof(riseTime), "at least 0 s");
-        return Examine(highestContent, riseTime, peak, peak.SiValue);
+        return Examine(highestContent, riseTime, peak, peak.SiValue, null);
     }
 
-    private List<Finding> Examine(Frequency highestContent, Duration riseTime, PeakVoltage peak, double rms)
+    private List<Finding> Examine(Frequency highestContent, Duration riseTime, PeakVoltage peak, double rms, Voltage? commonMode)
     {
         var findings = new List<Finding>(Findings);
         if (highestContent.SiValue == 0)
@@ -52,6 +60,7 @@ public sealed partial class MeasurementChain
         AddEdge(findings, riseTime);
         AddResonance(findings, highestContent);
         AddVoltage(findings, highestContent, peak, rms);
+        AddAgainstEarth(findings, peak, commonMode);
         return findings;
     }
 
@@ -200,7 +209,6 @@ public sealed partial class MeasurementChain
                 "read the limit in the instrument's manual first; a pad or the high-impedance input. The manual, local codes and licensed practice decide",
                 "handbook 7.5, 7.10"));
         }
-        findings.AddRange(VoltageCautions.For(PeakVoltage.FromSi(open, nameof(peak))));
     }
 
     private static void AddRating(List<Finding> findings, string name, VoltageRating? rating, double volts, Frequency highest)

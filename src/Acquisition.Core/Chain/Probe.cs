@@ -91,6 +91,12 @@ public abstract class Probe : ChainElement
     /// <summary>What the tip stands; null where it is not known.</summary>
     public VoltageRating? Rating { get; private set; }
 
+    /// <summary>Whether it measures between two points neither of which need be earth.</summary>
+    public bool IsDifferential { get; private set; }
+
+    /// <summary>The largest voltage that either of its two points stands against earth, DC plus peak AC; null where it is not known.</summary>
+    public Voltage? MaximumToEarth { get; private set; }
+
     /// <summary>The same with a name.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
     public Probe WithName(string name) => Copy(copy => copy.Name = RequireName(name));
@@ -131,6 +137,17 @@ public abstract class Probe : ChainElement
     /// <summary>The same with what the tip stands.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="rating"/> is null.</exception>
     public Probe WithRating(VoltageRating rating) => Copy(copy => copy.Rating = rating ?? throw new ArgumentNullException(nameof(rating)));
+
+    /// <summary>The same measuring between two points neither of which need be earth.</summary>
+    public Probe WithDifferentialInputs() => Copy(copy => copy.IsDifferential = true);
+
+    /// <summary>The same with the largest voltage that either of its two points (tip and reference lead, or the two inputs of a differential probe) stands against earth, DC plus peak AC.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="maximumToEarth"/> is not above 0 V.</exception>
+    public Probe WithMaximumToEarth(Voltage maximumToEarth)
+    {
+        Refuse.UnlessAboveZero(maximumToEarth.SiValue, Voltage.Kind, nameof(maximumToEarth));
+        return Copy(copy => copy.MaximumToEarth = maximumToEarth);
+    }
 
     /// <summary>The complex input impedance at a frequency, in ohms: resistance beside capacitance, behind lead and damping.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="frequency"/> is negative.</exception>

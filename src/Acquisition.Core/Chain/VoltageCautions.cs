@@ -12,7 +12,7 @@ public static class VoltageCautions
     /// <summary>Peak and DC voltages above which a live part is commonly called hazardous in normal condition: 42.4 V peak, 60 V DC (IEC 61010-1, from memory). The lower one is used for both.</summary>
     private const double HazardousPeakVolts = 42.4;
 
-    private const string Decides = "local codes, the equipment's manuals and licensed practice decide; work of this kind belongs to qualified persons";
+    internal const string Decides = "local codes, the equipment's manuals and licensed practice decide; work of this kind belongs to qualified persons";
 
     /// <summary>The cautions for a peak voltage.</summary>
     /// <param name="peak">The peak voltage at the tip, DC included.</param>
@@ -32,6 +32,15 @@ public static class VoltageCautions
         };
     }
 
+    /// <summary>The cautions for a signal and, where it floats, for its common-mode voltage.</summary>
+    internal static IReadOnlyList<Finding> Against(PeakVoltage peak, Voltage? commonMode)
+    {
+        var all = new List<Finding>(For(PeakVoltage.FromSi(peak.SiValue + Math.Abs(commonMode?.SiValue ?? 0), nameof(peak))));
+        if (commonMode is not null)
+            all.AddRange(Floating());
+        return all;
+    }
+
     /// <summary>The cautions for a measurement on the mains: the measurement category bounds the transients of the place (IEC 61010-2-030).</summary>
     public static IReadOnlyList<Finding> OnMains() => new[]
     {
@@ -39,7 +48,7 @@ public static class VoltageCautions
             "mains",
             Severity.Safety,
             "mains carry transients far above their voltage: probe, instrument and accessories need the measurement category (CAT II, III or IV) of the place. The reference lead of an earthed input is protective earth",
-            "a differential probe or isolated input rated for the category; never lift the earth. " + Decides,
+            "a differential probe or isolated input rated for the category; never lift the earth; " + Decides,
             "IEC 61010-2-030; handbook 12.6"),
     };
 
@@ -50,7 +59,7 @@ public static class VoltageCautions
             "floating",
             Severity.Safety,
             "the reference lead of an earthed input is protective earth: on a live node it makes a fault current, and two earth points make a loop",
-            "a differential probe or isolated channels rated for the voltage to earth; never lift the instrument's earth. " + Decides,
+            "a differential probe or isolated channels rated for the voltage to earth; never lift the instrument's earth; " + Decides,
             "handbook 12.6"),
     };
 }

@@ -26,7 +26,7 @@ public static class ShortlistReport
         string cut = shown.Length < shortlist.Candidates.Count ? FormattableString.Invariant($"; the first {shown.Length} are shown") : "";
         return new Report(title)
             .WithParagraph(FormattableString.Invariant($"{shortlist.Candidates.Count} candidates, {shortlist.Suitable.Count} suitable{cut}."))
-            .WithFindings(shortlist.Needed.Findings)
+            .WithFindings(shortlist.Needed.Findings.Where(finding => finding.Severity != Severity.Safety).Concat(shortlist.SafetyFindings).ToList())
             .WithTable(Candidates(shown))
             .WithVerdicts("suitability", "Suitability, by the demand with the smallest margin", shown.Select(VerdictOf))
             .WithPlot(ShortlistPlot.Of(shortlist, PlotOptions.Default.WithMostCandidates(Math.Min(most, MostDrawn))))

@@ -32,6 +32,7 @@ public static class SpecificationReport
         .With("smallest detail", ReportCell.OfAny(wanted.SmallestDetail))
         .With("window", ReportCell.OfAny(wanted.Window))
         .With("resistance of the source", ReportCell.OfAny(wanted.SourceResistance))
+        .With("common-mode voltage", ReportCell.OfAny(wanted.CommonMode))
         .With("channels at once", ReportCell.Count(wanted.Channels));
 
     private static ReportValues Needed(Specification needed) => new ReportValues("needed", "What is needed")
@@ -44,5 +45,6 @@ public static class SpecificationReport
         .With(needed.Jitter, "at most")
         .With(needed.TimebaseAccuracy, "within")
         .With(needed.ProbeCapacitance, "at most")
-        .With(needed.ProbeResistance, "at least");
+        .With(needed.ProbeResistance, "at least")
+        .With(needed.VoltageToEarth, "at least");
 }

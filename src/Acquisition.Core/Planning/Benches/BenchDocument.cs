@@ -20,7 +20,7 @@ internal static class BenchDocument
         var document = new DocumentObject(root, "", problems);
         string name = document.Text("name");
         Signal? signal = document.Object("signal") is { } shape ? SignalDocument.Read(shape) : null;
-        SourceImpedance? source = ChainDocument.Source(document.OptionalObject("source"));
+        SourceImpedance? source = ChainDocument.Source(document.OptionalObject("source"), out Voltage? commonMode);
         DocumentObject? probeDocument = document.OptionalObject("probe");
         CatalogueProbe? entry = probeDocument is not null && probeDocument.Has(Reference) ? probeDocument.Entry(Reference, "probe", catalogue?.Probes, known => known.Name) : null;
         Probe? probe = probeDocument is null ? null : probeDocument.Has(Reference) ? ChainDocument.Probe(probeDocument, entry, source ?? SourceImpedance.None) : ChainDocument.Probe(probeDocument);
@@ -67,7 +67,10 @@ internal static class BenchDocument
             begin = probe is null ? begin : begin.Probe(probe);
             MeasurementChain chain = path.Aggregate(begin, (before, element) => before.Through(element)).Into(input);
             Requirement? requirement = wanted?.Invoke(signal);
-            SampledSignal setup = signal.Through(chain).SampledBy(digitizer);
+            AppliedSignal applied = signal.Through(chain);
+            if (commonMode is { } floats)
+                (applied, requirement) = (applied.WithCommonMode(floats), requirement?.WithCommonMode(floats));
+            SampledSignal setup = applied.SampledBy(digitizer);
             return new Bench(name, settings(instrument is null ? setup : instrument.Set(setup, attenuation)), window.Value, requirement is not null && source.Resistance.SiValue > 0 ? requirement.WithSourceResistance(source.Resistance) : requirement);
         }, "capture");
     }

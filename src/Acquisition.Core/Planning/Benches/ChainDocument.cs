@@ -23,8 +23,10 @@ internal static class ChainDocument
 
     private static readonly IReadOnlyDictionary<string, string> DigitizerMembers = new Dictionary<string, string> { ["maximumRate"] = "rate", ["resolution"] = "bits", ["channelsInUse"] = "inUse" };
 
-    internal static SourceImpedance? Source(DocumentObject? source)
+    /// <summary>The source, and the voltage of its reference point against earth; null where that is earth.</summary>
+    internal static SourceImpedance? Source(DocumentObject? source, out Voltage? commonMode)
     {
+        commonMode = source?.OptionalQuantity("commonMode", Voltage.Parse);
         if (source is null)
             return SourceImpedance.None;
         Resistance resistance = source.Quantity("resistance", Resistance.Parse);
@@ -71,7 +73,8 @@ internal static class ChainDocument
         if (lead is not null && length is not null)
             probe.Report("leadLength", "leadInductance is given too; give one of them");
         Resistance? damping = probe.OptionalQuantity("damping", Resistance.Parse);
-        Voltage? maximum = probe.OptionalQuantity("maximumVoltage", Voltage.Parse);
+        Voltage? maximum = probe.OptionalQuantity("maximumVoltage", Voltage.Parse), toEarth = probe.OptionalQuantity("maximumToEarth", Voltage.Parse);
+        bool differential = probe.Truth("differential", otherwise: false);
         RmsVoltage? noise = probe.OptionalQuantity("noise", RmsVoltage.Parse);
         probe.RefuseOthers();
         return probe.Build(() =>
@@ -87,6 +90,8 @@ internal static class ChainDocument
             made = lead is { } inductance ? made.WithGroundLead(inductance) : length is { } metres ? made.WithGroundLead(metres) : made;
             made = damping is { } ohms ? made.WithDamping(ohms) : made;
             made = maximum is { } volts ? made.WithRating(VoltageRating.Constant(volts)) : made;
+            made = toEarth is { } against ? made.WithMaximumToEarth(against) : made;
+            made = differential ? made.WithDifferentialInputs() : made;
             return noise is { } rms ? made.WithNoise(rms) : made;
         }, null, new Dictionary<string, string> { ["length"] = "leadLength", ["inductance"] = "leadInductance", ["maximum"] = "maximumVoltage" });
     }
@@ -100,13 +105,16 @@ internal static class ChainDocument
         ResponseShape shape = CatalogueDocument.Shape(input, "response");
         Frequency? limit = input.OptionalQuantity("bandwidthLimit", Frequency.Parse);
         RmsVoltage? noise = input.OptionalQuantity("noise", RmsVoltage.Parse);
-        Voltage? maximum = input.OptionalQuantity("maximumVoltage", Voltage.Parse);
+        Voltage? maximum = input.OptionalQuantity("maximumVoltage", Voltage.Parse), toEarth = input.OptionalQuantity("maximumToEarth", Voltage.Parse);
+        bool isolated = input.Truth("isolated", otherwise: false);
         input.RefuseOthers();
         return input.Build(() =>
         {
             FrontEnd made = FrontEnd.HighImpedance(resistance, capacitance, shape.At(bandwidth)).WithName(name);
             made = limit is { } hertz ? made.WithBandwidthLimit(Response.SinglePole(hertz)) : made;
             made = noise is { } rms ? made.WithNoise(rms) : made;
+            made = isolated ? made.WithIsolation() : made;
+            made = toEarth is { } against ? made.WithMaximumToEarth(against) : made;
             return maximum is { } volts ? made.WithRating(VoltageRating.Constant(volts)) : made;
         }, null, new Dictionary<string, string> { ["maximum"] = "maximumVoltage" });
     }

@@ -57,7 +57,8 @@ internal static class CatalogueDocument
         IReadOnlyList<InputRange> ranges = Each(document, "ranges", true, entry => new InputRange(
             entry.Quantity("fullScale", PeakToPeakVoltage.Parse), Stated(entry, "noise", RmsVoltage.Parse)));
         IReadOnlyList<InputTermination> terminations = Each(document, "inputs", true, entry => new InputTermination(
-            entry.Quantity("resistance", Resistance.Parse), entry.Quantity("capacitance", Capacitance.Parse), entry.OptionalQuantity("maximumVoltage", Voltage.Parse)));
+            entry.Quantity("resistance", Resistance.Parse), entry.Quantity("capacitance", Capacitance.Parse), entry.OptionalQuantity("maximumVoltage", Voltage.Parse),
+            entry.OptionalQuantity("maximumToEarth", Voltage.Parse)));
         CatalogueInstrument? instrument = bandwidth is null ? null : document.Build(() => new CatalogueInstrument(name, bandwidth, shape, bits, modes, ranges, terminations));
         instrument = WithOptions(document, instrument);
         document.RefuseOthers();
@@ -102,6 +103,7 @@ internal static class CatalogueDocument
         Resistance into = document.Quantity("into", Resistance.Parse);
         Inductance? lead = document.OptionalQuantity("leadInductance", Inductance.Parse);
         Voltage? maximum = document.OptionalQuantity("maximumVoltage", Voltage.Parse);
+        Voltage? toEarth = document.OptionalQuantity("maximumToEarth", Voltage.Parse);
         Stated<RmsVoltage>? noise = Stated(document, "noise", RmsVoltage.Parse);
         Stated<Ratio>? gain = Stated(document, "gainAccuracy", Ratio.Parse);
         bool differential = document.Truth("differential", otherwise: false);
@@ -113,6 +115,7 @@ internal static class CatalogueDocument
             CatalogueProbe made = new CatalogueProbe(name, attenuation, bandwidth, shape, resistance, capacitance, into).WithRating(rating, differential);
             made = lead is null ? made : made.WithLeadInductance(lead.Value);
             made = maximum is null ? made : made.WithMaximumVoltage(maximum.Value);
+            made = toEarth is null ? made : made.WithMaximumToEarth(toEarth.Value);
             made = noise is null ? made : made.WithNoise(noise);
             made = gain is null ? made : made.WithGainAccuracy(gain);
             return price is null ? made : made.WithPrice(price.Value);

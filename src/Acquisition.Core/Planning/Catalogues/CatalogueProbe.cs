@@ -59,6 +59,9 @@ public sealed class CatalogueProbe
     /// <summary>The largest voltage it bears, DC and AC peak together; null where it is not stated.</summary>
     public Voltage? MaximumVoltage { get; private set; }
 
+    /// <summary>The largest voltage that either of its two points stands against earth, DC and AC peak together; null where it is not stated.</summary>
+    public Voltage? MaximumToEarth { get; private set; }
+
     /// <summary>Whether it measures between two points, neither of which is earth.</summary>
     public bool IsDifferential { get; private set; }
 
@@ -79,6 +82,14 @@ public sealed class CatalogueProbe
 
     /// <summary>A copy with a largest voltage.</summary>
     public CatalogueProbe WithMaximumVoltage(Voltage voltage) => Copy(copy => copy.MaximumVoltage = voltage);
+
+    /// <summary>A copy with the largest voltage that either of its two points (tip and reference lead, or the two inputs of a differential probe) stands against earth.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="maximumToEarth"/> is not above 0 V.</exception>
+    public CatalogueProbe WithMaximumToEarth(Voltage maximumToEarth)
+    {
+        Refuse.UnlessAboveZero(maximumToEarth.SiValue, Voltage.Kind, nameof(maximumToEarth));
+        return Copy(copy => copy.MaximumToEarth = maximumToEarth);
+    }
 
     /// <summary>A copy with a noise re the tip.</summary>
     public CatalogueProbe WithNoise(Stated<RmsVoltage> noise) => Copy(copy => copy.Noise = noise);

@@ -9,8 +9,9 @@ public sealed class InputTermination
     /// <param name="resistance">The resistance to ground.</param>
     /// <param name="capacitance">The capacitance beside it.</param>
     /// <param name="maximumVoltage">The largest voltage it bears, DC and AC peak together; null where it is not stated.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The resistance is not above 0 Ω, or the capacitance is negative.</exception>
-    public InputTermination(Resistance resistance, Capacitance capacitance, Voltage? maximumVoltage = null)
+    /// <param name="maximumToEarth">The largest voltage that it stands against earth where it is isolated, DC and AC peak together; null where it is not stated.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The resistance or the voltage to earth is not above 0, or the capacitance is negative.</exception>
+    public InputTermination(Resistance resistance, Capacitance capacitance, Voltage? maximumVoltage = null, Voltage? maximumToEarth = null)
     {
         Refuse.UnlessAboveZero(resistance.SiValue, Resistance.Kind, nameof(resistance));
         if (capacitance.SiValue < 0)
@@ -18,6 +19,9 @@ public sealed class InputTermination
         Resistance = resistance;
         Capacitance = capacitance;
         MaximumVoltage = maximumVoltage;
+        if (maximumToEarth is { } volts)
+            Refuse.UnlessAboveZero(volts.SiValue, Voltage.Kind, nameof(maximumToEarth));
+        MaximumToEarth = maximumToEarth;
     }
 
     /// <summary>The resistance to ground.</summary>
@@ -28,6 +32,9 @@ public sealed class InputTermination
 
     /// <summary>The largest voltage it bears, DC and AC peak together; null where it is not stated.</summary>
     public Voltage? MaximumVoltage { get; }
+
+    /// <summary>The largest voltage that it stands against earth where it is isolated, DC and AC peak together; null where it is not stated.</summary>
+    public Voltage? MaximumToEarth { get; }
 
     /// <summary>The impedance in one line.</summary>
     public override string ToString() => $"{Resistance} || {Capacitance}";

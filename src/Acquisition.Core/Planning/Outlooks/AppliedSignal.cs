@@ -10,11 +10,12 @@ public sealed class AppliedSignal
 {
     private readonly Response? _response;
 
-    internal AppliedSignal(Signal signal, MeasurementChain? chain, Response? response)
+    internal AppliedSignal(Signal signal, MeasurementChain? chain, Response? response, Voltage? commonMode = null)
     {
         Signal = signal;
         Chain = chain;
         _response = response;
+        CommonMode = commonMode;
     }
 
     /// <summary>The signal, as the source would give it with nothing connected.</summary>
@@ -23,12 +24,19 @@ public sealed class AppliedSignal
     /// <summary>The chain; null where only its response was given.</summary>
     public MeasurementChain? Chain { get; }
 
+    /// <summary>The largest voltage of the signal's reference point against earth, where the signal floats; null where its reference is earth.</summary>
+    public Voltage? CommonMode { get; }
+
     /// <summary>The response of the chain, from the source's open-circuit voltage to the display.</summary>
     public Response Response => _response ?? Chain!.Response;
 
     /// <summary>With the digitizer that samples it. What may follow is how it is set, and the window.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="digitizer"/> is null.</exception>
     public SampledSignal SampledBy(Digitizer digitizer) => new(this, digitizer ?? throw new ArgumentNullException(nameof(digitizer)));
+
+    /// <summary>The same signal floating: it lies between two points neither of which is earth.</summary>
+    /// <param name="commonMode">The largest voltage of its reference point against earth, DC plus peak AC; its sign does not count. An earthed input must not be connected to it.</param>
+    public AppliedSignal WithCommonMode(Voltage commonMode) => new(Signal, Chain, _response, commonMode);
 
     /// <summary>How many times smaller the voltage is at the converter than at the source.</summary>
     internal double Attenuation => Chain?.NominalAttenuationFactor ?? 1;
@@ -48,7 +56,7 @@ public sealed class AppliedSignal
     }
 
     /// <summary>What is to be said about the chain in front of this signal; of a response alone only what its voltage brings.</summary>
-    internal IReadOnlyList<Finding> Findings => Chain?.Examine(Signal) ?? VoltageCautions.For(Signal.Peak);
+    internal IReadOnlyList<Finding> Findings => Chain?.Examine(Signal, CommonMode) ?? VoltageCautions.Against(Signal.Peak, CommonMode);
 
     /// <summary>Each element of the chain, with the response that would be left if the element were ideal.</summary>
     internal IEnumerable<KeyValuePair<string, Response>> WithoutEach()

@@ -54,6 +54,9 @@ public sealed class Requirement
     /// <summary>The resistance of the source; null where loading does not matter.</summary>
     public Resistance? SourceResistance { get; private set; }
 
+    /// <summary>The largest voltage of the signals' reference point against earth, where they float; null where their reference is earth.</summary>
+    public Voltage? CommonMode { get; private set; }
+
     /// <summary>A copy with a tolerated shortfall of the amplitude, above 0 and below 1, such as 3 %.</summary>
     public Requirement WithAmplitudeTolerance(Ratio tolerance) => Copy(copy => copy.AmplitudeTolerance = Open(tolerance, nameof(tolerance)));
 
@@ -114,6 +117,10 @@ public sealed class Requirement
             throw Refuse.OutOfRange(resistance.SiValue, Resistance.Kind, nameof(resistance), "at least 0 Ω");
         return Copy(copy => copy.SourceResistance = resistance);
     }
+
+    /// <summary>A copy whose signals float: each lies between two points neither of which is earth, so that only a differential probe or an isolated input may be connected.</summary>
+    /// <param name="commonMode">The largest voltage of the reference point against earth, DC plus peak AC; its sign does not count.</param>
+    public Requirement WithCommonMode(Voltage commonMode) => Copy(copy => copy.CommonMode = commonMode);
 
     /// <summary>What the equipment needs, for a chain that falls off like a Gaussian.</summary>
     public Specification Specify() => Specify(ResponseShape.Gaussian);

@@ -52,6 +52,9 @@ public sealed class Specification
     /// <summary>The least resistance at the probe tip.</summary>
     public Explained<Resistance>? ProbeResistance { get; internal set; }
 
+    /// <summary>The largest voltage of either measured point against earth, DC plus peak AC, that a differential probe or an isolated input must stand; null where the signals do not float.</summary>
+    public Explained<Voltage>? VoltageToEarth { get; internal set; }
+
     /// <summary>How many channels are needed at once.</summary>
     public int Channels => Requirement.Channels;
 
@@ -116,6 +119,7 @@ public sealed class Specification
         Row("probe resistance", "at least", ProbeResistance);
         foreach (NeedCheck demand in checks.Where(check => check.IsDemand))
             text.Row(demand.Need, demand.Needed + "   " + demand.Verdict);
+        Row("voltage to earth", "at least", VoltageToEarth);
         text.Row("channels at once", Channels.ToString(CultureInfo.InvariantCulture));
         text.Findings(Findings);
         return text.ToString();

@@ -35,6 +35,7 @@ internal sealed partial class Specifier
             TimebaseAccuracy = TimebaseAccuracy(),
             ProbeCapacitance = ProbeCapacitance(),
             ProbeResistance = ProbeResistance(),
+            VoltageToEarth = VoltageToEarth(),
             Findings = _findings.AsReadOnly(),
         };
     }

@@ -24,7 +24,7 @@ public sealed class SetupAdvice
     /// <summary>The settings, in the order in which they are made.</summary>
     public IReadOnlyList<Advice> Settings { get; }
 
-    /// <summary>Demands that one set-up cannot meet together, each with the remedies: <c>window-against-rate</c>, <c>range-against-detail</c>. Empty where all go together.</summary>
+    /// <summary>Demands that one set-up cannot meet together, each with the remedies: <c>window-against-rate</c>, <c>range-against-detail</c>; and what is to be known for safety. Empty where all go together and nothing is.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Each signal of the requirement behind the chain, with the instrument set as advised; in the order of the requirement.</summary>

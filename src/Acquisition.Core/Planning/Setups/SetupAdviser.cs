@@ -39,6 +39,7 @@ internal sealed partial class SetupAdviser
         Frequency? limit = Limit(range);
         SampledSignal[] setups = _signals.Select(signal => Setup(signal, limit, range)).ToArray();
         setups = Mode(setups, rate, window);
+        _findings.AddRange(SafetyFindings.Of(setups.Select(setup => setup.Applied)));
         return new SetupAdvice(_settings, _findings, Interpolation(setups, window), window);
     }
 
@@ -46,11 +47,7 @@ internal sealed partial class SetupAdviser
 
     private void Add(string setting, string value, string reason, string? loses, AdvisedSignal? decidedBy) => _settings.Add(new Advice(setting, value, reason, loses, decidedBy?.Signal));
 
-    private SampledSignal Setup(AdvisedSignal signal, Frequency? limit, InputRange range)
-    {
-        SampledSignal made = CatalogueChain.Setup(signal.Signal, signal.Screen.Source, _instrument, _probe, _termination, limit, range, _wanted.Channels);
-        return _wanted.NarrowestPulse is { } pulse ? made.WatchingFor(pulse) : made;
-    }
+    private SampledSignal Setup(AdvisedSignal signal, Frequency? limit, InputRange range) => CatalogueChain.Setup(signal.Screen, signal.Signal, _instrument, _probe, _termination, limit, range);
 
     private Duration Window()
     {

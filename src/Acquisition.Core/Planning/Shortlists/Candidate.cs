@@ -22,8 +22,8 @@ public sealed class Candidate
         Tightest = -1;
         for (int i = 0; i < judgement.Margin.Length; i++)
         {
-            // Channels and fit are a plain yes or no: they limit only where they fail.
-            bool counts = judgement.Margin[i] < 0 || i is not ((int)Demand.Fit or (int)Demand.Channels);
+            // Channels, fit and reference are a plain yes or no: they limit only where they fail.
+            bool counts = judgement.Margin[i] < 0 || i is not ((int)Demand.Fit or (int)Demand.Reference or (int)Demand.Channels);
             if (counts && !double.IsNaN(judgement.Margin[i]) && (Tightest < 0 || judgement.Margin[i] < judgement.Margin[Tightest]))
                 Tightest = i;
         }
@@ -75,11 +75,10 @@ public sealed class Candidate
     public IReadOnlyList<string> SmallestChanges => Suitability == Suitability.Unsuitable ? new SmallestChange(_screen, _probe, _input, _judgement).All() : [];
 
     /// <summary>The candidate set up for the first signal of the requirement: what may follow is the window.</summary>
-    public SampledSignal Setup()
-    {
-        SampledSignal made = CatalogueChain.Setup(_screen.Requirement.Signals[0], _screen.Source, Instrument, Probe, Termination, BandwidthLimit, Range, WantedChannels);
-        return _screen.Requirement.NarrowestPulse is { } pulse ? made.WatchingFor(pulse) : made;
-    }
+    public SampledSignal Setup() => SetupOf(_screen.Requirement.Signals[0]);
+
+    /// <summary>What is to be known for safety before it is connected to any signal of the requirement: reminders, no advice.</summary>
+    public IReadOnlyList<Finding> SafetyFindings => Planning.SafetyFindings.Of(_screen.Requirement.Signals.Select(signal => SetupOf(signal).Applied)).Frozen();
 
     /// <summary>What will be seen with it over the window of the requirement; null where the requirement has none.</summary>
     public Outlook? Outlook => _screen.Requirement.Window is { } window ? Setup().Over(window) : null;
@@ -93,12 +92,17 @@ public sealed class Candidate
     /// <summary>Instrument, probe and setting.</summary>
     public override string ToString() => Instrument.Name + " + " + Probe.Name + (BandwidthLimit is { } limit ? ", limited to " + limit : "");
 
+    private SampledSignal SetupOf(Signal signal) => CatalogueChain.Setup(_screen, signal, Instrument, Probe, Termination, BandwidthLimit, Range);
+
     private Criterion CriterionOf(int index)
     {
         return (Demand)index switch
         {
             Demand.Fit => Make("fit", "input for the probe", Resistance.Kind),
+            Demand.Reference => new Criterion("reference", "input that need not be earthed", "a differential probe or isolated inputs", _judgement.Margin[index] < 0 ? "an earthed input" : Probe.IsDifferential ? "a differential probe" : "isolated inputs",
+                Ratio.FromSi(_judgement.Margin[index] < 0 ? -1 : 0, "margin"), null, null),
             Demand.Rating => Make("rating", "rated voltage", Voltage.Kind),
+            Demand.RatingToEarth => Make("rating-to-earth", "rated voltage against earth", Voltage.Kind),
             Demand.Channels => Make("channels", "channels at once", null),
             Demand.Range => Make("range", "range", PeakToPeakVoltage.Kind),
             Demand.Amplitude => Make("amplitude", "amplitude error", Ratio.Kind, "at most "),

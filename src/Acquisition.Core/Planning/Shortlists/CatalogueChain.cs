@@ -17,6 +17,8 @@ internal static class CatalogueChain
         made = made.WithName(entry.Name);
         made = entry.LeadInductance is { } lead && !source.IsIdeal ? made.WithGroundLead(lead) : made;
         made = entry.MaximumVoltage is { } maximum ? made.WithRating(VoltageRating.Constant(maximum)) : made;
+        made = entry.IsDifferential ? made.WithDifferentialInputs() : made;
+        made = entry.MaximumToEarth is { } toEarth ? made.WithMaximumToEarth(toEarth) : made;
         return entry.Noise is { } noise ? made.WithNoise(noise.Value) : made;
     }
 
@@ -25,6 +27,8 @@ internal static class CatalogueChain
         FrontEnd made = FrontEnd.HighImpedance(termination.Resistance, termination.Capacitance, entry.Shape.At(entry.Bandwidth.Value)).WithName(entry.Name);
         made = limit is { } hertz ? made.WithBandwidthLimit(Response.SinglePole(hertz)) : made;
         made = range?.Noise is { } noise ? made.WithNoise(RmsVoltage.FromSi(noise.Value.SiValue * NoiseFactor(entry, limit), "noise")) : made;
+        made = entry.HasIsolatedInputs ? made.WithIsolation() : made;
+        made = termination.MaximumToEarth is { } toEarth ? made.WithMaximumToEarth(toEarth) : made;
         return termination.MaximumVoltage is { } maximum ? made.WithRating(VoltageRating.Constant(maximum)) : made;
     }
 
@@ -49,10 +53,14 @@ internal static class CatalogueChain
         return entry.Divisions is { } divisions ? made.WithDivisions(divisions.Up, divisions.Across) : made;
     }
 
-    internal static SampledSignal Setup(Signal signal, SourceImpedance source, CatalogueInstrument entry, CatalogueProbe probe, InputTermination termination, Frequency? limit, InputRange? range, int channels)
+    /// <summary>One signal of a requirement, set up.</summary>
+    internal static SampledSignal Setup(Screen screen, Signal signal, CatalogueInstrument entry, CatalogueProbe probe, InputTermination termination, Frequency? limit, InputRange? range)
     {
-        MeasurementChain chain = MeasurementChain.From(source).Probe(Probe(probe, source)).Into(Input(entry, termination, limit, range));
-        return Set(signal.Through(chain).SampledBy(Digitizer(entry)).WithChannelsInUse(channels), entry, range, probe.AttenuationFactor);
+        Requirement wanted = screen.Requirement;
+        AppliedSignal applied = signal.Through(MeasurementChain.From(screen.Source).Probe(Probe(probe, screen.Source)).Into(Input(entry, termination, limit, range)));
+        applied = wanted.CommonMode is { } commonMode ? applied.WithCommonMode(commonMode) : applied;
+        SampledSignal made = Set(applied.SampledBy(Digitizer(entry)).WithChannelsInUse(wanted.Channels), entry, range, probe.AttenuationFactor);
+        return wanted.NarrowestPulse is { } pulse ? made.WatchingFor(pulse) : made;
     }
 
     /// <summary>A set-up with what the catalogue states of the instrument, in a range behind an attenuation.</summary>

@@ -7,7 +7,9 @@ namespace Acquisition.Core.Planning;
 internal enum Demand
 {
     Fit,
+    Reference,
     Rating,
+    RatingToEarth,
     Channels,
     Range,
     Amplitude,
@@ -45,6 +47,7 @@ internal struct Judgement
         CatalogueInstrument instrument = input.Entry;
         judged.Set(Demand.Fit, probe.Entry.Into.SiValue, input.Termination.Resistance.SiValue, Math.Abs((input.Termination.Resistance.SiValue / probe.Entry.Into.SiValue) - 1) <= 0.05 ? 0 : double.NegativeInfinity);
         judged.Rate(screen, probe.Entry, input.Termination);
+        judged.RateToEarth(screen, probe.Entry, input);
         judged.AtLeast(Demand.Channels, wanted.Channels, instrument.Channels);
         double attenuation = probe.Entry.AttenuationFactor;
         judged.ChooseRange(screen, instrument, attenuation);
@@ -97,6 +100,22 @@ internal struct Judgement
             IsUnproven = true;
         else
             AtLeast(Demand.Rating, screen.Peak, stands);
+    }
+
+    // Behind a differential probe nothing stands against earth; into an isolated input the probe does as well, with its reference lead.
+    private void RateToEarth(Screen screen, CatalogueProbe probe, ScreenedInput input)
+    {
+        bool floats = screen.Requirement.CommonMode is not null, mayFloat = probe.IsDifferential || input.Entry.HasIsolatedInputs;
+        if (floats)
+            Set(Demand.Reference, 1, mayFloat ? 1 : 0, mayFloat ? 0 : double.NegativeInfinity);
+        if (!mayFloat)
+            return;
+        double? ofProbe = probe.MaximumToEarth?.SiValue, ofInput = input.Termination.MaximumToEarth?.SiValue;
+        double stands = Math.Min(ofProbe ?? double.PositiveInfinity, probe.IsDifferential ? double.PositiveInfinity : ofInput ?? double.PositiveInfinity);
+        if (floats && (ofProbe is null || (ofInput is null && !probe.IsDifferential)))
+            IsUnproven = true;
+        if (!double.IsPositiveInfinity(stands))
+            AtLeast(Demand.RatingToEarth, screen.ToEarth, stands);
     }
 
     private void ChooseRange(Screen screen, CatalogueInstrument instrument, double attenuation)

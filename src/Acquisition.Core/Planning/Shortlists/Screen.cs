@@ -15,6 +15,7 @@ internal sealed class Screen
         Source = requirement.SourceResistance is { } resistance ? SourceImpedance.Resistive(resistance) : SourceImpedance.None;
         Swing = requirement.Signals.Max(signal => signal.PeakToPeak.SiValue);
         Peak = requirement.Signals.Max(signal => signal.Peak.SiValue);
+        ToEarth = requirement.Signals.Max(signal => Specifier.AgainstEarth(requirement.CommonMode, signal.Peak));
         JudgesAmplitude = requirement.LargestAmplitudeError is not null;
         AmplitudeTolerance = requirement.LargestAmplitudeError ?? 0;
         FoldTolerance = requirement.AmplitudeTolerance?.SiValue ?? requirement.EdgeTolerance?.SiValue ?? 0.1;
@@ -33,6 +34,9 @@ internal sealed class Screen
     internal double Swing { get; }
 
     internal double Peak { get; }
+
+    /// <summary>The largest voltage of either measured point against earth, V.</summary>
+    internal double ToEarth { get; }
 
     internal bool JudgesAmplitude { get; }
 

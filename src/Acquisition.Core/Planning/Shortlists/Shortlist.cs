@@ -40,6 +40,10 @@ public sealed class Shortlist
     /// <summary>The best suitable candidate; null where none is.</summary>
     public Candidate? Best => Candidates.Count > 0 && Candidates[0].Suitability == Suitability.Suitable ? Candidates[0] : null;
 
+    /// <summary>What is to be known for safety: of what is demanded, and of the first three candidates. Reminders, no advice.</summary>
+    public IReadOnlyList<Finding> SafetyFindings =>
+        Planning.SafetyFindings.Of(Needed.Findings.Concat(Candidates.Take(3).SelectMany(candidate => candidate.SafetyFindings))).Frozen();
+
     /// <summary>Judges a catalogue with the usual weights.</summary>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static Shortlist Of(Requirement requirement, Catalogue catalogue) => Of(requirement, catalogue, ShortlistWeights.Default);

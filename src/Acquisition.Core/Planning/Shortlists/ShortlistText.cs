@@ -26,6 +26,7 @@ internal static class ShortlistText
         }
         if (shortlist.Candidates.Count > rank)
             text.Line(FormattableString.Invariant($"     the first {rank} of {shortlist.Candidates.Count} are shown"));
+        text.Findings(shortlist.SafetyFindings);
         return text.ToString();
     }
 }

@@ -12,6 +12,8 @@ internal sealed class SmallestChange(Screen screen, ScreenedProbe probe, Screene
         var all = new List<string>();
         Add(all, Demand.Fit, () => $"an input of {probe.Entry.Into.InWords()}, or a probe for {input.Termination.Resistance.InWords()}");
         Add(all, Demand.Rating, () => $"a probe and input that stand {FewDigits.Of(screen.Peak, Voltage.Kind)}");
+        Add(all, Demand.Reference, () => $"a differential probe, or isolated inputs, rated for {FewDigits.Of(screen.ToEarth, Voltage.Kind)} against earth; never lift the instrument's earth");
+        Add(all, Demand.RatingToEarth, () => $"a probe and input that stand {FewDigits.Of(screen.ToEarth, Voltage.Kind)} against earth");
         Add(all, Demand.Channels, () => FormattableString.Invariant($"{screen.Requirement.Channels} channels"));
         Add(all, Demand.Range, () => $"a probe that divides by {FewDigits.Number(Math.Ceiling(screen.Swing / judgement.Range!.FullScale.SiValue))} or more");
         Add(all, Demand.Amplitude, () => Bandwidth(Demand.Amplitude));
