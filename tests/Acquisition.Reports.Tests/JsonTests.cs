@@ -60,7 +60,7 @@ public sealed class JsonTests
         using JsonDocument document = JsonDocument.Parse(LanternBuoy.Reports["worksheet"].ToJson());
         Assert.Equal(
             ["not passed", "passed", "inconclusive", "passed", "failed", "failed", "passed"], Verdicts(document).Select(verdict => verdict.GetProperty("text").GetString()!));
-        Assert.Contains(Verdicts(document), verdict => verdict.TryGetProperty("limitsAreExcluded", out _) && verdict.GetProperty("margin").GetProperty("siValue").GetDouble() == 0);
+        Assert.Contains(Verdicts(document), verdict => verdict.TryGetProperty("upperLimitIsExcluded", out _) && verdict.GetProperty("margin").GetProperty("siValue").GetDouble() == 0);
     }
 
     [Theory]
@@ -137,10 +137,9 @@ public sealed class JsonTests
         if (value.TryGetProperty("truth", out JsonElement truth)) return truth.GetBoolean() ? "pass" : "fail";
         double y = value.GetProperty("siValue").GetDouble();
         double low = Si(verdict, "lowerLimit", double.NegativeInfinity), high = Si(verdict, "upperLimit", double.PositiveInfinity), g = Si(verdict, "guardBand", 0), w = Math.Abs(g);
-        bool isStrict = verdict.TryGetProperty("limitsAreExcluded", out _);
-        bool within = isStrict ? y > low && y < high : y >= low && y <= high;
+        bool within = (verdict.TryGetProperty("lowerLimitIsExcluded", out _) ? y > low : y >= low) && (verdict.TryGetProperty("upperLimitIsExcluded", out _) ? y < high : y <= high);
         bool surely = y >= low + w && y <= high - w, nearly = y >= low - w && y <= high + w;
-        if (g < 0) return surely ? "pass" : nearly ? "conditional pass" : "fail";
+        if (g < 0) return within && surely ? "pass" : nearly ? "conditional pass" : "fail";
         return within ? surely ? "pass" : "conditional pass" : nearly && w > 0 ? "conditional fail" : "fail";
     }
 

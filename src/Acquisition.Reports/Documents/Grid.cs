@@ -49,16 +49,16 @@ internal sealed class Grid
     /// <summary>What a reader looks for comes first, since a narrow page shows the rest only by scrolling: ≥ 4.75 V, &lt; 500 ps, 4.75 V to 5.25 V.</summary>
     private Grid ForReaders() => new(
         Name, Caption, ReaderHeads,
-        Rows.Select(row => row.With(ReaderHeads.Select(head => head == LimitHead ? Limits(CellOf(row, LowerHead), CellOf(row, UpperHead), row.AreLimitsExcluded) : CellOf(row, head)).ToArray())).ToArray());
+        Rows.Select(row => row.With(ReaderHeads.Select(head => head == LimitHead ? Limits(CellOf(row, LowerHead), CellOf(row, UpperHead), row.IsLowerExcluded, row.IsUpperExcluded) : CellOf(row, head)).ToArray())).ToArray());
 
     private static ReportCell CellOf(GridRow row, string head) => row.Cells[Array.IndexOf(VerdictHeads, head)];
 
-    private static ReportCell Limits(ReportCell lower, ReportCell upper, bool areExcluded)
+    private static ReportCell Limits(ReportCell lower, ReportCell upper, bool isLowerExcluded, bool isUpperExcluded)
     {
         if (lower.IsEmpty && upper.IsEmpty) return ReportCell.Empty;
-        if (!lower.IsEmpty && !upper.IsEmpty) return lower.Text + (areExcluded ? " to below " : " to ") + upper.Text;
+        if (!lower.IsEmpty && !upper.IsEmpty) return (isLowerExcluded ? "above " : "") + lower.Text + (isUpperExcluded ? " to below " : " to ") + upper.Text;
         ReportCell only = lower.IsEmpty ? upper : lower;
-        string text = (lower.IsEmpty ? areExcluded ? "< " : "≤ " : areExcluded ? "> " : "≥ ") + only.Text;
+        string text = (lower.IsEmpty ? isUpperExcluded ? "< " : "≤ " : isLowerExcluded ? "> " : "≥ ") + only.Text;
         return only.Quantity is { } quantity ? ReportCell.Of(quantity, text) : text;
     }
 
@@ -95,7 +95,7 @@ internal sealed class Grid
     private static Grid OfVerdicts(VerdictsBlock block) => new(
         block.Name, block.Caption,
         VerdictHeads,
-        block.Verdicts.Select(x => new GridRow(new[] { x.Name, x.Text, x.Value, x.Uncertainty, x.Lower, x.Upper, x.Margin, x.GuardBand, x.Probability, x.Rule, x.Remark }) { Outcome = x.Outcome, IsVerdict = true, AreLimitsExcluded = x.AreLimitsExcluded })
+        block.Verdicts.Select(x => new GridRow(new[] { x.Name, x.Text, x.Value, x.Uncertainty, x.Lower, x.Upper, x.Margin, x.GuardBand, x.Probability, x.Rule, x.Remark }) { Outcome = x.Outcome, IsVerdict = true, IsLowerExcluded = x.IsLowerExcluded, IsUpperExcluded = x.IsUpperExcluded })
             .ToList());
 
     private static GridRow Detail(string what, ReportCell value, string how) => new(new[] { what, value, how }) { IsDetail = true };
@@ -114,7 +114,9 @@ internal sealed class GridRow(IReadOnlyList<ReportCell> cells)
 
     internal Verdict? Outcome { get; set; }
 
-    internal bool AreLimitsExcluded { get; set; }
+    internal bool IsLowerExcluded { get; set; }
 
-    internal GridRow With(IReadOnlyList<ReportCell> cells) => new(cells) { IsDetail = IsDetail, IsVerdict = IsVerdict, Outcome = Outcome, AreLimitsExcluded = AreLimitsExcluded };
+    internal bool IsUpperExcluded { get; set; }
+
+    internal GridRow With(IReadOnlyList<ReportCell> cells) => new(cells) { IsDetail = IsDetail, IsVerdict = IsVerdict, Outcome = Outcome, IsLowerExcluded = IsLowerExcluded, IsUpperExcluded = IsUpperExcluded };
 }

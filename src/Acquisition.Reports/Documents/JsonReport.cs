@@ -113,7 +113,8 @@ internal static class JsonReport
         Optional(json, "standardUncertainty", verdict.Uncertainty);
         Optional(json, "lowerLimit", verdict.Lower);
         Optional(json, "upperLimit", verdict.Upper);
-        if (verdict.AreLimitsExcluded) json.Truth("limitsAreExcluded", true);
+        if (verdict.IsLowerExcluded) json.Truth("lowerLimitIsExcluded", true);
+        if (verdict.IsUpperExcluded) json.Truth("upperLimitIsExcluded", true);
         Optional(json, "margin", verdict.Margin);
         Optional(json, "guardBand", verdict.GuardBand);
         Optional(json, "conformanceProbability", verdict.Probability);

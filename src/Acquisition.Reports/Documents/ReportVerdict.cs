@@ -8,7 +8,7 @@ namespace Acquisition.Reports;
 /// Immutable: each <c>With…</c> returns a new verdict. With y the value, L and U the limits (none is without end) and g the guard band (none is 0), all in SI: a value from
 /// L + |g| to U − |g| is <em>surely</em> in, from L to U <em>within</em>, from L − |g| to U + |g| <em>nearly</em> in. Where g is not negative: surely in is a pass, within a conditional pass,
 /// nearly in a conditional fail if |g| is above 0, the rest a fail. Where g is negative: surely in is a pass, nearly in a conditional pass, the rest a fail (JCGM 106 clause 8).
-/// Where the limits are excluded, a value on a limit is not within. The report prints the verdict it was given; JSON carries what the rule needs.
+/// A value on a limit that is excluded is not within. The report prints the verdict it was given; JSON carries what the rule needs.
 /// </remarks>
 public sealed class ReportVerdict
 {
@@ -33,7 +33,8 @@ public sealed class ReportVerdict
         Uncertainty = other.Uncertainty;
         Lower = other.Lower;
         Upper = other.Upper;
-        AreLimitsExcluded = other.AreLimitsExcluded;
+        IsLowerExcluded = other.IsLowerExcluded;
+        IsUpperExcluded = other.IsUpperExcluded;
         Margin = other.Margin;
         GuardBand = other.GuardBand;
         Rule = other.Rule;
@@ -58,7 +59,9 @@ public sealed class ReportVerdict
 
     internal ReportCell Upper { get; private set; } = ReportCell.Empty;
 
-    internal bool AreLimitsExcluded { get; private set; }
+    internal bool IsLowerExcluded { get; private set; }
+
+    internal bool IsUpperExcluded { get; private set; }
 
     internal ReportCell Margin { get; private set; } = ReportCell.Empty;
 
@@ -80,9 +83,10 @@ public sealed class ReportVerdict
     /// <summary>The limits.</summary>
     /// <param name="lower">The lower limit; null for none.</param>
     /// <param name="upper">The upper limit; null for none.</param>
-    /// <param name="areExcluded">Whether a value on a limit is not within.</param>
-    public ReportVerdict WithLimits(ReportCell? lower, ReportCell? upper, bool areExcluded = false) =>
-        new(this) { Lower = lower ?? ReportCell.Empty, Upper = upper ?? ReportCell.Empty, AreLimitsExcluded = areExcluded };
+    /// <param name="isLowerExcluded">Whether a value on the lower limit is not within.</param>
+    /// <param name="isUpperExcluded">Whether a value on the upper limit is not within.</param>
+    public ReportVerdict WithLimits(ReportCell? lower, ReportCell? upper, bool isLowerExcluded = false, bool isUpperExcluded = false) =>
+        new(this) { Lower = lower ?? ReportCell.Empty, Upper = upper ?? ReportCell.Empty, IsLowerExcluded = isLowerExcluded, IsUpperExcluded = isUpperExcluded };
 
     /// <summary>By how much the nearest limit is kept.</summary>
     /// <param name="margin">The margin, negative beyond the limit; null for none.</param>

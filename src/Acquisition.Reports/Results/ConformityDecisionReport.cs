@@ -28,7 +28,7 @@ public static class ConformityDecisionReport
 
     internal static ReportVerdict VerdictOf(ConformityDecision decision, string name, string text) => new ReportVerdict(name, decision.Verdict, text)
         .WithValue(ReportCell.Of(decision.Measured.Value, decision.Measured.ToString(UncertaintyNotation.Concise)), UncertaintyBudgetReport.Digits(decision.Measured.StandardUncertainty, 3))
-        .WithLimits(Limit(decision.LowerLimit), Limit(decision.UpperLimit))
+        .WithLimits(Limit(decision.LowerLimit), Limit(decision.UpperLimit), decision.IsLowerLimitExcluded, decision.IsUpperLimitExcluded)
         .WithMargin(UncertaintyBudgetReport.Digits(Margin(decision), 4))
         .WithRule(decision.Rule.Name, UncertaintyBudgetReport.Digits(decision.GuardBand, 3), Probability(decision.ConformanceProbability));
 

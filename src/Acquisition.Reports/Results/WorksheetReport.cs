@@ -62,7 +62,7 @@ public static class WorksheetReport
         ReportVerdict verdict = ConformityDecisionReport.VerdictOf(decision, entry.Formula, Words(entry));
         return entry.Comparisons[0].IsDecidedByMargin && entry.Checked is { } value ? verdict
             .WithValue(ConformityDecisionReport.Limit(value)!, UncertaintyBudgetReport.Digits(decision.Measured.StandardUncertainty, 3))
-            .WithLimits(ConformityDecisionReport.Limit(entry.LowerLimit), ConformityDecisionReport.Limit(entry.UpperLimit))
+            .WithLimits(ConformityDecisionReport.Limit(entry.LowerLimit), ConformityDecisionReport.Limit(entry.UpperLimit), entry.IsLowerLimitExcluded, entry.IsUpperLimitExcluded)
             .WithMargin(ReportCell.Of(decision.Measured.Value, decision.Measured.ToString(UncertaintyNotation.Concise))) : verdict;
     }
 
@@ -80,7 +80,7 @@ public static class WorksheetReport
         if (entry.Checked is { } value && entry.Margin is { } margin)
         {
             return verdict.WithValue(ConformityDecisionReport.Limit(value)!)
-                .WithLimits(ConformityDecisionReport.Limit(entry.LowerLimit), ConformityDecisionReport.Limit(entry.UpperLimit), entry.IsStrict)
+                .WithLimits(ConformityDecisionReport.Limit(entry.LowerLimit), ConformityDecisionReport.Limit(entry.UpperLimit), entry.IsLowerLimitExcluded, entry.IsUpperLimitExcluded)
                 .WithMargin(UncertaintyBudgetReport.Digits(margin, 4))
                 .WithRule("by the values alone");
         }

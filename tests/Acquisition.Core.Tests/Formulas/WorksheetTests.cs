@@ -83,9 +83,9 @@ public sealed class WorksheetTests
 
         Assert.Equal([null, 150.0, -650, 0, 0, null], result.Entries.Select(entry => entry.Margin is { } margin ? Math.Round(margin.SiValue * 1e12, 6) : default(double?)));
         Assert.All(result.Entries.Where(entry => entry.Margin is not null), entry => Assert.Equal(QuantityKind.Duration, entry.Margin!.Value.Kind));
-        Assert.Equal([false, false, true, true, false, false], result.Entries.Select(entry => entry.IsStrict));
+        Assert.Equal([false, false, true, true, false, false], result.Entries.Select(entry => entry.IsLowerLimitExcluded || entry.IsUpperLimitExcluded));
         foreach (WorksheetEntry entry in result.Entries.Where(entry => entry.Margin is not null))
-            Assert.Equal(entry.Verdict == WorksheetVerdict.Passed, entry.Margin!.Value.SiValue > 0 || (entry.Margin.Value.SiValue == 0 && !entry.IsStrict));
+            Assert.Equal(entry.Verdict == WorksheetVerdict.Passed, entry.Margin!.Value.SiValue > 0 || (entry.Margin.Value.SiValue == 0 && !entry.IsLowerLimitExcluded && !entry.IsUpperLimitExcluded));
     }
 
     [Theory]

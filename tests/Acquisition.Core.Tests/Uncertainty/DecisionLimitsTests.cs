@@ -67,6 +67,34 @@ public sealed class DecisionLimitsTests
         }
     }
 
+    // x < 1 V leaves 1 V out: what JCGM 106 3.3.4 counts as conforming is excluded by the one who writes the limit.
+    [Theory]
+    [InlineData(1.0, Verdict.Fail, Verdict.ConditionalFail)]
+    [InlineData(0.875, Verdict.Pass, Verdict.ConditionalPass)]
+    public void ALimitThatIsExcluded_IsNotKeptByAReadingExactlyAtIt(double volts, Verdict simple, Verdict guarded)
+    {
+        foreach ((ToleranceLimits<Voltage> limits, double reading) in new[] { (ToleranceLimits.Below(1.V()), volts), (ToleranceLimits.Above(-(1.V())), -volts) })
+        {
+            // A width in 1/16 V, so that sums with it are exact.
+            Uncertain<Voltage> measured = Uncertain.Of(Voltage.FromVolts(reading), Spread.Expanded(Voltage.FromVolts(0.1875), 2));
+            Assert.Equal(simple, DecisionRule.SimpleAcceptance.Decide(measured, limits).Verdict);
+            Assert.Equal(guarded, DecisionRule.GuardedAcceptance.Decide(measured, limits).Verdict);
+            Assert.Equal(Verdict.ConditionalPass, DecisionRule.GuardedRejection.Decide(measured, limits).Verdict);
+        }
+    }
+
+    [Fact]
+    public void AnExactValueAtAnExcludedLimit_FailsForCertain()
+    {
+        ConformityDecision decision = DecisionRule.GuardedAcceptance.Decide(Uncertain.Exact(5.V()), ToleranceLimits.Below(5.V()));
+
+        Assert.Equal(Verdict.Fail, decision.Verdict);
+        Assert.Equal(0, decision.ConformanceProbability.Fraction);
+        Assert.True(decision.IsUpperLimitExcluded);
+        Assert.False(decision.IsLowerLimitExcluded);
+        Assert.Contains("limits below 5 V", decision.ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void BothLimits_KeepTheirGuardBandsInside()
     {
@@ -106,6 +134,10 @@ public sealed class DecisionLimitsTests
     {
         Assert.Equal("at most 1 V", ToleranceLimits.AtMost(1.V()).ToString());
         Assert.Equal("at least 1 V", ToleranceLimits.AtLeast(1.V()).ToString());
+        Assert.Equal("below 1 V", ToleranceLimits.Below(1.V()).ToString());
+        Assert.Equal("above 1 V", ToleranceLimits.Above(1.V()).ToString());
+        Assert.True(ToleranceLimits.Below(1.V()) is { IsUpperExcluded: true, IsLowerExcluded: false });
+        Assert.True(ToleranceLimits.Above(1.V()) is { IsUpperExcluded: false, IsLowerExcluded: true });
         Assert.Equal("from 1 V to 2 V", ToleranceLimits.Between(1.V(), 2.V()).ToString());
         Assert.Contains("limits at least 1 V", At(1.5, DecisionRule.SimpleAcceptance, ToleranceLimits.AtLeast(1.V())).ToString(), StringComparison.Ordinal);
         Assert.Contains("limits at most 2 V", At(1.5, DecisionRule.SimpleAcceptance, ToleranceLimits.AtMost(2.V())).ToString(), StringComparison.Ordinal);

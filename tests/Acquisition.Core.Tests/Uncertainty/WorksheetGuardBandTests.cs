@@ -84,6 +84,26 @@ public sealed class WorksheetGuardBandTests
     [InlineData("sure <= 3 V", WorksheetVerdict.Passed)]
     public void WhatIsDecided_IsDecided(string check, WorksheetVerdict verdict) => Assert.Equal(verdict, Check(check).Verdict);
 
+    // exactly at the limit: < leaves it out, whatever the rule, and the decision says the same as the verdict.
+    [Theory]
+    [InlineData("v < 5.02 V", Verdict.Fail, WorksheetVerdict.Failed)]
+    [InlineData("v <= 5.02 V", Verdict.Pass, WorksheetVerdict.Passed)]
+    [InlineData("5.02 V > v", Verdict.Fail, WorksheetVerdict.Failed)]
+    [InlineData("not (v >= 5.02 V)", Verdict.Fail, WorksheetVerdict.Failed)]
+    [InlineData("v >= 4 V and v < 5.02 V", Verdict.Fail, WorksheetVerdict.Failed)]
+    [InlineData("v > 5.02 V and v <= 6 V", Verdict.Fail, WorksheetVerdict.Failed)]
+    [InlineData("v >= 5.02 V and v < 6 V", Verdict.Pass, WorksheetVerdict.Passed)]
+    public void ALimitThatIsLeftOut_IsLeftOutBySimpleAcceptanceToo(string check, Verdict decided, WorksheetVerdict verdict)
+    {
+        WorksheetEntry entry = Check(check, rule: DecisionRule.SimpleAcceptance);
+
+        Assert.Equal(decided, entry.Decision!.Verdict);
+        Assert.Equal(verdict, entry.Verdict);
+        Assert.Equal(verdict == WorksheetVerdict.Passed, entry.Value!.Value.IsTrue);
+        Assert.Equal(entry.Decision.IsUpperLimitExcluded, entry.IsUpperLimitExcluded);
+        Assert.Equal(entry.Decision.IsLowerLimitExcluded, entry.IsLowerLimitExcluded);
+    }
+
     [Fact]
     public void TwoLimitsOnOneQuantity_AreTheTwoSidedToleranceOfJcgm106()
     {

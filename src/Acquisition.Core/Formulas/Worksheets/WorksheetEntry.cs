@@ -65,8 +65,11 @@ public sealed class WorksheetEntry
     /// <summary>By how much a check that compares is met, from its values without their uncertainties: from the lower limit up to what is checked, or from that up to the upper limit; negative where it is not met. Of levels it is in decibels. Null for other lines.</summary>
     public Quantity? Margin { get; internal set; }
 
-    /// <summary>Whether a <see cref="Margin"/> of exactly 0 does not meet the check (<c>&lt;</c> and <c>&gt;</c>, not <c>&lt;=</c> and <c>&gt;=</c>).</summary>
-    public bool IsStrict { get; internal set; }
+    /// <summary>Whether a value exactly at the <see cref="LowerLimit"/> does not meet the check (<c>&gt;</c>, not <c>&gt;=</c>).</summary>
+    public bool IsLowerLimitExcluded { get; internal set; }
+
+    /// <summary>Whether a value exactly at the <see cref="UpperLimit"/> does not meet the check (<c>&lt;</c>, not <c>&lt;=</c>).</summary>
+    public bool IsUpperLimitExcluded { get; internal set; }
 
     /// <summary>
     /// How a check was decided that is one comparison of uncertain values, or two limits on one quantity: what is <see cref="Checked"/> as the measured value against its limits or, where both sides are

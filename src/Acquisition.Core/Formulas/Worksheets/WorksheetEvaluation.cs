@@ -95,8 +95,7 @@ internal sealed class WorksheetEvaluation
         Outcome? outcome = problem is null && _uncertain is not null ? Decide(_sheet.UncertainPlaces[index]) : null;
         if (statement.Keyword == WorksheetKeyword.Check)
         {
-            if (problem is null && place.Comparison is { } comparison && Arithmetic.IsFinite(_numbers[comparison.Margin])) SayWhatIsCompared(entry, comparison);
-            entry.IsStrict = statement.Formula is BinaryNode { Operator: Operator.Less or Operator.Greater };
+            if (problem is null && place.Comparison is { } comparison && Arithmetic.IsFinite(_numbers[comparison.Margin])) SayWhatIsCompared(entry, comparison, statement.Formula is BinaryNode { Operator: Operator.Less or Operator.Greater });
             entry.Verdict = problem is not null ? WorksheetVerdict.NotEvaluated : outcome is { Comparisons.Count: > 0 } ? Verdict(outcome.Verdict) : value!.Value.IsTrue ? WorksheetVerdict.Passed : WorksheetVerdict.Failed;
             entry.Decision = outcome?.Decision;
             entry.Comparisons = (outcome?.Comparisons ?? Array.Empty<WorksheetComparison>()).Frozen();
@@ -131,6 +130,8 @@ internal sealed class WorksheetEvaluation
         entry.Checked = value;
         entry.LowerLimit = decision.LowerLimit;
         entry.UpperLimit = decision.UpperLimit;
+        entry.IsLowerLimitExcluded = decision.IsLowerLimitExcluded;
+        entry.IsUpperLimitExcluded = decision.IsUpperLimitExcluded;
         double above = value.SiValue - decision.LowerLimit?.SiValue ?? double.PositiveInfinity, below = decision.UpperLimit?.SiValue - value.SiValue ?? double.PositiveInfinity;
         entry.Margin = new Quantity(Math.Min(above, below), decision.GuardBand.Kind);
     }
@@ -145,12 +146,14 @@ internal sealed class WorksheetEvaluation
             : null;
     }
 
-    private void SayWhatIsCompared(WorksheetEntry entry, ComparisonPlace comparison)
+    private void SayWhatIsCompared(WorksheetEntry entry, ComparisonPlace comparison, bool isStrict)
     {
         var limit = new Quantity(_numbers[comparison.Limit], comparison.Kind);
         entry.Checked = new Quantity(_numbers[comparison.Checked], comparison.Kind);
         entry.LowerLimit = comparison.IsUpper ? null : limit;
         entry.UpperLimit = comparison.IsUpper ? limit : null;
+        entry.IsLowerLimitExcluded = isStrict && !comparison.IsUpper;
+        entry.IsUpperLimitExcluded = isStrict && comparison.IsUpper;
         entry.Margin = new Quantity(_numbers[comparison.Margin], comparison.MarginKind);
     }
 

@@ -54,7 +54,8 @@ internal static class WorksheetJson
         json.BeginObject("comparison").Text("kind", judged.Kind.Name).Number("siValue", judged.SiValue);
         if (entry.LowerLimit is { } low) json.Number("siLowerLimit", low.SiValue);
         if (entry.UpperLimit is { } high) json.Number("siUpperLimit", high.SiValue);
-        if (entry.IsStrict) json.Truth("limitIsExcluded", true);
+        if (entry.IsLowerLimitExcluded) json.Truth("lowerLimitIsExcluded", true);
+        if (entry.IsUpperLimitExcluded) json.Truth("upperLimitIsExcluded", true);
         json.Text("siUnit", judged.Kind.Symbol).Number("siMargin", margin.SiValue).Text("marginUnit", margin.Kind.Symbol).EndObject();
     }
 

@@ -12,20 +12,20 @@ public sealed class ConformityDecision
     /// <summary>A test uncertainty ratio below this is customarily called too low (common practice, no source).</summary>
     private const double UsualTestUncertaintyRatio = 4;
 
-    private readonly double _low;
-    private readonly double _high;
+    private readonly ToleranceInterval _limits;
     private readonly double _guardBand;
 
-    internal ConformityDecision(DecisionRule rule, UncertaintyBudget measured, double low, double high, double guardBand)
+    internal ConformityDecision(DecisionRule rule, UncertaintyBudget measured, ToleranceInterval limits, double guardBand)
     {
         Rule = rule;
         Measured = measured;
-        _low = low;
-        _high = high;
+        _limits = limits;
         _guardBand = guardBand;
         double y = measured.Value.SiValue, nu = measured.EffectiveDegreesOfFreedom;
-        Verdict = Judge(y, low, high, guardBand);
-        SiConformance = ConformityRisk.Conformance(y, measured.SiStandardUncertainty, nu, low, high);
+        Verdict = Judge(y, limits, guardBand);
+        SiConformance = measured.SiStandardUncertainty == 0
+            ? limits.Contains(y) ? 1 : 0
+            : ConformityRisk.Conformance(y, measured.SiStandardUncertainty, nu, limits.Low, limits.High);
         Findings = FindingsOf().Frozen();
     }
 
@@ -42,16 +42,22 @@ public sealed class ConformityDecision
     public Quantity GuardBand => new(_guardBand, UncertaintyKind.Of(Measured.Value.Kind));
 
     /// <summary>The lower tolerance limit; null where there is none.</summary>
-    public Quantity? LowerLimit => OrNull(_low);
+    public Quantity? LowerLimit => OrNull(_limits.Low);
+
+    /// <summary>Whether a value exactly at the lower limit does not conform.</summary>
+    public bool IsLowerLimitExcluded => _limits.IsLowExcluded;
 
     /// <summary>The upper tolerance limit; null where there is none.</summary>
-    public Quantity? UpperLimit => OrNull(_high);
+    public Quantity? UpperLimit => OrNull(_limits.High);
+
+    /// <summary>Whether a value exactly at the upper limit does not conform.</summary>
+    public bool IsUpperLimitExcluded => _limits.IsHighExcluded;
 
     /// <summary>The lower acceptance limit; null where there is none.</summary>
-    public Quantity? LowerAcceptanceLimit => OrNull(_low + _guardBand);
+    public Quantity? LowerAcceptanceLimit => OrNull(_limits.Low + _guardBand);
 
     /// <summary>The upper acceptance limit; null where there is none.</summary>
-    public Quantity? UpperAcceptanceLimit => OrNull(_high - _guardBand);
+    public Quantity? UpperAcceptanceLimit => OrNull(_limits.High - _guardBand);
 
     /// <summary>The probability that the quantity conforms, given this measurement and nothing else (JCGM 106 7.1 to 7.4): normal, or a t-distribution where the degrees of freedom are finite. 0 or 1 only where the value is exact.</summary>
     public Ratio ConformanceProbability => Ratio.FromSi(SiConformance, "probability");
@@ -64,7 +70,7 @@ public sealed class ConformityDecision
 
     /// <summary>The test uncertainty ratio T/U, T being the half-width between two limits; null for one limit, or without uncertainty.</summary>
     public double? TestUncertaintyRatio =>
-        double.IsInfinity(_low) || double.IsInfinity(_high) || Measured.SiExpandedUncertainty == 0 ? null : (_high - _low) / 2 / Measured.SiExpandedUncertainty;
+        double.IsInfinity(_limits.Low) || double.IsInfinity(_limits.High) || Measured.SiExpandedUncertainty == 0 ? null : (_limits.High - _limits.Low) / 2 / Measured.SiExpandedUncertainty;
 
     /// <summary>What limits the trust in the verdict.</summary>
     public IReadOnlyList<Finding> Findings { get; }
@@ -72,11 +78,8 @@ public sealed class ConformityDecision
     internal double SiConformance { get; }
 
     /// <summary>Verdict, value, limits, rule and probability in one line.</summary>
-    public override string ToString()
-    {
-        string limits = LowerLimit is null ? $"at most {UpperLimit}" : UpperLimit is null ? $"at least {LowerLimit}" : $"from {LowerLimit} to {UpperLimit}";
-        return string.Format(CultureInfo.InvariantCulture, "{0}: {1}, limits {2}, {3}, conformance {4}", InWords(Verdict), Measured, limits, Rule, ProbabilityText.Of(ConformanceProbability));
-    }
+    public override string ToString() =>
+        string.Format(CultureInfo.InvariantCulture, "{0}: {1}, limits {2}, {3}, conformance {4}", InWords(Verdict), Measured, _limits.InWords(LowerLimit, UpperLimit), Rule, ProbabilityText.Of(ConformanceProbability));
 
     internal static string InWords(Verdict verdict) => verdict switch
     {
@@ -87,12 +90,12 @@ public sealed class ConformityDecision
     };
 
     /// <summary>A guard band outside the limits accepts what is just beyond them, conditionally; rejection then needs no condition.</summary>
-    private static Verdict Judge(double y, double low, double high, double guardBand)
+    private static Verdict Judge(double y, ToleranceInterval limits, double guardBand)
     {
         double width = Math.Abs(guardBand);
-        bool within = y >= low && y <= high;
-        bool surely = y >= low + width && y <= high - width;
-        bool nearly = y >= low - width && y <= high + width;
+        bool within = limits.Contains(y);
+        bool surely = within && y >= limits.Low + width && y <= limits.High - width;
+        bool nearly = y >= limits.Low - width && y <= limits.High + width;
         if (guardBand < 0) return surely ? Verdict.Pass : nearly ? Verdict.ConditionalPass : Verdict.Fail;
         return surely ? Verdict.Pass : within ? Verdict.ConditionalPass : nearly && width > 0 ? Verdict.ConditionalFail : Verdict.Fail;
     }
@@ -102,7 +105,7 @@ public sealed class ConformityDecision
     private List<Finding> FindingsOf()
     {
         var findings = new List<Finding>(Measured.Findings);
-        if (_low + _guardBand > _high - _guardBand)
+        if (_limits.Low + _guardBand > _limits.High - _guardBand)
         {
             findings.Add(new Finding(
                 "no-acceptance-interval", Severity.Failure,

@@ -8,10 +8,9 @@ internal static class ConformityRisk
     /// <summary>What is uncertain is neither certain nor impossible; far from the limits only the numbers round to that.</summary>
     private const double NearlyCertain = 1 - 1.1102230246251565e-16, NearlyImpossible = 2.2250738585072014e-308;
 
-    /// <summary>The probability of lying between the limits, given an estimate and its standard uncertainty (JCGM 106 7.2 to 7.4).</summary>
+    /// <summary>The probability of lying between the limits, given an estimate and its standard uncertainty, which is not 0 (JCGM 106 7.2 to 7.4).</summary>
     internal static double Conformance(double y, double u, double degreesOfFreedom, double low, double high)
     {
-        if (u == 0) return y >= low && y <= high ? 1 : 0;
         double a = (low - y) / u, b = (high - y) / u;
         double p = double.IsPositiveInfinity(degreesOfFreedom) ? Normal.Between(a, b) : Cumulative(b, degreesOfFreedom) - Cumulative(a, degreesOfFreedom);
         return Math.Min(NearlyCertain, Math.Max(NearlyImpossible, p));

@@ -67,13 +67,13 @@ public sealed class DecisionRule
     {
         if (measured is null) throw new ArgumentNullException(nameof(measured));
         if (limits is null) throw new ArgumentNullException(nameof(limits));
-        return Decide(measured.Budget(), limits.SiLow, limits.SiHigh);
+        return Decide(measured.Budget(), limits.Si);
     }
 
     /// <summary>The verdict on a budget's result; its coverage says what U is.</summary>
     /// <param name="measured">The budget.</param>
-    /// <param name="lower">The lower tolerance limit, of the result's kind; null where there is none.</param>
-    /// <param name="upper">The upper tolerance limit, of the result's kind; null where there is none.</param>
+    /// <param name="lower">The lower tolerance limit, of the result's kind, which conforms itself; null where there is none.</param>
+    /// <param name="upper">The upper tolerance limit, of the result's kind, which conforms itself; null where there is none.</param>
     /// <exception cref="ArgumentException">There is no limit, or a limit is not of the result's kind, or the upper one is not above the lower one.</exception>
     public ConformityDecision Decide(UncertaintyBudget measured, Quantity? lower, Quantity? upper)
     {
@@ -82,11 +82,11 @@ public sealed class DecisionRule
         double low = lower?.Require(measured.Value.Kind, nameof(lower)) ?? double.NegativeInfinity;
         double high = upper?.Require(measured.Value.Kind, nameof(upper)) ?? double.PositiveInfinity;
         if (!(high > low)) throw Refuse.OutOfRange(high, measured.Value.Kind, nameof(upper), "above the lower limit " + lower);
-        return Decide(measured, low, high);
+        return Decide(measured, new ToleranceInterval(low, high));
     }
 
-    internal ConformityDecision Decide(UncertaintyBudget measured, double low, double high) =>
-        new(this, measured, low, high, GuardBand(low, high, measured.SiStandardUncertainty, measured.SiExpandedUncertainty));
+    internal ConformityDecision Decide(UncertaintyBudget measured, ToleranceInterval limits) =>
+        new(this, measured, limits, GuardBand(limits.Low, limits.High, measured.SiStandardUncertainty, measured.SiExpandedUncertainty));
 
     /// <summary>The width of the guard band, positive inside the tolerance limits.</summary>
     internal double GuardBand(double low, double high, double standardUncertainty, double expandedUncertainty) =>

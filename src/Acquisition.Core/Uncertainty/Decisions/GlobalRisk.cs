@@ -41,9 +41,9 @@ public sealed class GlobalRisk
         double spread = Refuse.UnlessAboveZero(processStandardDeviation.ToQuantity().SiValue, StrongType<T>.Kind, nameof(processStandardDeviation));
         double u = Refuse.UnlessAboveZero(standardUncertainty.ToQuantity().SiValue, StrongType<T>.Kind, nameof(standardUncertainty));
         Refuse.UnlessAboveZero(coverageFactor, QuantityKind.Ratio, nameof(coverageFactor));
-        double mean = processMean.ToQuantity().SiValue, guard = rule.GuardBand(limits.SiLow, limits.SiHigh, u, coverageFactor * u);
-        (double acceptance, double rejection) = ConformityRisk.Global(mean, spread, u, limits.SiLow, limits.SiHigh, limits.SiLow + guard, limits.SiHigh - guard);
-        return new GlobalRisk(acceptance, rejection, ConformityRisk.Conformance(mean, spread, double.PositiveInfinity, limits.SiLow, limits.SiHigh));
+        double mean = processMean.ToQuantity().SiValue, guard = rule.GuardBand(limits.Si.Low, limits.Si.High, u, coverageFactor * u);
+        (double acceptance, double rejection) = ConformityRisk.Global(mean, spread, u, limits.Si.Low, limits.Si.High, limits.Si.Low + guard, limits.Si.High - guard);
+        return new GlobalRisk(acceptance, rejection, ConformityRisk.Conformance(mean, spread, double.PositiveInfinity, limits.Si.Low, limits.Si.High));
     }
 
     /// <summary>Both risks in one line.</summary>

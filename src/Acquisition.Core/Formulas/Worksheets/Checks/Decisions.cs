@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using Acquisition.Core.Formulas.Execution;
 using Acquisition.Core.Formulas.Syntax;
+using Acquisition.Core.Uncertainty;
 
 namespace Acquisition.Core.Formulas.Worksheets.Checks;
 
@@ -54,7 +55,7 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
             && high.SiValue > low.SiValue)
         {
             string text = range.Lower.Text == range.Upper.Text ? range.Lower.Text : $"{range.Lower.Text} and {range.Upper.Text}";
-            return Decided(text, measured, low.SiValue, high.SiValue, range.Lower.IsStrict, range.Upper.IsStrict);
+            return Decided(text, measured, new ToleranceInterval(low.SiValue, high.SiValue, range.Lower.IsStrict, range.Upper.IsStrict));
         }
         return Joined(new Demand[] { range.Lower, range.Upper }, Verdict.Fail, isBest: false);
     }
@@ -107,14 +108,13 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
             measured = new Measured(margin);
             isUpper = comparison.IsUpper != comparison.Place.IsUpper;
         }
-        return Decided(text, measured, isUpper ? double.NegativeInfinity : at, isUpper ? at : double.PositiveInfinity, comparison.IsStrict, comparison.IsStrict, isMargin);
+        return Decided(text, measured, new ToleranceInterval(isUpper ? double.NegativeInfinity : at, isUpper ? at : double.PositiveInfinity, comparison.IsStrict, comparison.IsStrict), isMargin);
     }
 
-    private Outcome Decided(string text, Measured measured, double low, double high, bool isLowStrict, bool isHighStrict, bool isMargin = false)
+    private Outcome Decided(string text, Measured measured, ToleranceInterval limits, bool isMargin = false)
     {
         UncertaintyBudget budget = measured.Budget;
-        double y = budget.Value.SiValue;
-        bool isMet = (isLowStrict ? y > low : y >= low) && (isHighStrict ? y < high : y <= high);
+        bool isMet = limits.Contains(budget.Value.SiValue);
         foreach (Finding finding in budget.OwnFindings)
         {
             if (finding.Code == "second-order-not-evaluated") return Outcome.Undecided(text, isMet, $"{finding.Message}; {finding.Remedy}");
@@ -122,15 +122,13 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
         ConformityDecision decision;
         try
         {
-            decision = rule.Decide(budget, low, high);
+            decision = rule.Decide(budget, limits);
         }
         catch (ArgumentException refusal)
         {
             return Outcome.Undecided(text, isMet, refusal.Message);
         }
-        // The limit itself conforms by every rule (JCGM 106 3.3.4), but < and > leave it out.
-        Verdict verdict = decision.Verdict == Verdict.Pass && !isMet ? Verdict.Fail : decision.Verdict;
-        return Outcome.Of(new WorksheetComparison(text, verdict, decision, isMargin));
+        return Outcome.Of(new WorksheetComparison(text, decision.Verdict, decision, isMargin));
     }
 
     /// <summary>Two values that are known within limits can be seen to differ, never to be the same.</summary>
