@@ -1,5 +1,6 @@
 using System;
 using Acquisition.Core.Functions;
+using Acquisition.Core.Uncertainty;
 
 namespace Acquisition.Core.Formulas;
 
@@ -12,8 +13,9 @@ public readonly struct FormulaValue : IEquatable<FormulaValue>
 
     private readonly double _unitFactor;
 
-    internal FormulaValue(ValueKind kind, double number, object? value, string? unit = null, double unitFactor = 0)
+    internal FormulaValue(ValueKind kind, double number, object? value, string? unit = null, double unitFactor = 0, LinearCombination? combination = null)
     {
+        Combination = combination;
         _unitFactor = unitFactor;
         _kind = kind;
         Number = number;
@@ -76,6 +78,11 @@ public readonly struct FormulaValue : IEquatable<FormulaValue>
     internal double Number { get; }
 
     internal object? Object { get; }
+
+    /// <summary>What the value is known by where something it was computed from carries ±, for templates; null where it is exact, or a host has given it.</summary>
+    internal LinearCombination? Combination { get; }
+
+    internal FormulaValue Carrying(UncertaintyBudget budget) => new(Kind, Number, Object, _unit, _unitFactor, budget.Combination());
 
     /// <inheritdoc/>
     public bool Equals(FormulaValue other) => Kind.Equals(other.Kind) && Number.Equals(other.Number) && Equals(Object, other.Object);

@@ -71,7 +71,7 @@ public static class TextFormulas
         return Check(condition, "value = " + reading.ToString("R", CultureInfo.InvariantCulture) + " " + unit);
     }
 
-    /// <summary>Fills a template: <c>Fill("edge {{ edge : 3 ns }}", "edge = 2.8 ns")</c>.</summary>
+    /// <summary>Fills a template: <c>Fill("edge {{ edge : 3 ns }}", "edge = 2.8 ns")</c>. What carries ± is written with its expanded uncertainty unless the template says <c>value only</c>.</summary>
     /// <param name="template">The text with formulas in double braces.</param>
     /// <param name="inputs">Inputs as <c>name = formula</c>.</param>
     /// <exception cref="FormulaException">A text is wrong, or there is no value.</exception>
@@ -137,7 +137,8 @@ public static class TextFormulas
             if (context.WhyNotDeclarable(name) is { } reason) throw new FormulaException($"input '{EchoedText.Of(input ?? "")}': {reason}");
             try
             {
-                FormulaValue value = context.Build(input.Substring(equals + 1)).Evaluate(values);
+                Formula formula = context.Build(input.Substring(equals + 1));
+                FormulaValue value = formula.Evaluate(values, out _);
                 context = context.WithInput(name, value.Kind);
                 values.Add(name, value);
             }

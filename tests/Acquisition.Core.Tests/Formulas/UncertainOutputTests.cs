@@ -47,6 +47,42 @@ public sealed class UncertainOutputTests
         Assert.Equal("2.5 V", TextFormulas.Evaluate("a / 2", "a = 5 V"));
     }
 
+    // U = 2 * 10 mV/√3 = 11.547 mV, as above; of the square of 0 ± 0.4 V, √2 u² to second order: U = 2√2 (0.4/√3)² V² = 0.1508 V² (JCGM 100 5.1.2, note).
+    [Theory]
+    [InlineData("{{ a }}", "5.000 V ± 12 mV (k=2)")]
+    [InlineData("{{ a : G4 mV }}", "5000 mV ± 12 mV (k=2)")]
+    [InlineData("{{ a in mV }} and {{ a : 3, value only }}", "5000 mV ± 12 mV (k=2) and 5.00 V")]
+    [InlineData("{{ a , value  only }}", "5 V")]
+    [InlineData("{{ 2 * a - b }} {{ a - a }} {{ b - a : G3 }}", "0 V 0 V 5 V ± 12 mV (k=2)")]
+    [InlineData("{{ 3 V ± 5 % }} {{ exact }} {{ a > 3 V }}", "3.00 V ± 170 mV (k=2) 2 V true")]
+    [InlineData("{{ square }}", "0 V² ± 0.15 V² (k=2)")]
+    public void Templates_WriteTheExpandedUncertaintyAsShowDoes(string template, string expected)
+    {
+        const string Sheet = "given a = 5 V ± 10 mV\nlet b = 2 * a\ngiven exact = 2 V\ngiven zero = 0 V ± 0.4 V\nlet square = zero^2";
+        Worksheet sheet = Worksheet.Build(Sheet);
+
+        Assert.Equal(expected, TextTemplate.Build(template, FormulaContext.Standard.WithNamesOf(sheet)).Fill(sheet.Evaluate().Values));
+        Assert.Equal(expected, TextFormulas.Fill(template, Sheet.Replace("given ", "", System.StringComparison.Ordinal).Replace("let ", "", System.StringComparison.Ordinal).Split('\n')));
+    }
+
+    [Theory]
+    [InlineData("{{ a, 3 digits }}", "line 1, column 6: found ' 3 digits ', expected 'value only', which leaves the uncertainty out, or nothing")]
+    [InlineData("{{ a : G3, values }}", "line 1, column 11: found ' values ', expected 'value only', which leaves the uncertainty out, or nothing")]
+    public void OptionOfATemplateThatIsNone_IsRefused(string template, string expected)
+    {
+        TextTemplate.TryBuild(template, FormulaContext.Standard.WithInput("a", QuantityKind.Voltage), out _, out System.Collections.Generic.IReadOnlyList<FormulaProblem> problems);
+        Assert.Equal(expected, problems.Single().ToString());
+    }
+
+    [Fact]
+    public void AnOverride_IsExactInATemplateToo()
+    {
+        Worksheet sheet = Worksheet.Build("given a = 5 V ± 10 mV\nlet b = 2 * a");
+        WorksheetResult result = sheet.Evaluate(new System.Collections.Generic.Dictionary<string, FormulaValue> { ["a"] = Quantity.Parse("4 V") });
+
+        Assert.Equal("4 V 8 V", TextTemplate.Build("{{ a }} {{ b }}", FormulaContext.Standard.WithNamesOf(sheet)).Fill(result.Values));
+    }
+
     [Fact]
     public void TextCheck_KeepsAGuardBand()
     {

@@ -8,7 +8,8 @@ namespace Acquisition.Core;
 
 /// <summary>A text with formulas in double braces, which are replaced by their values: <c>Rise time: {{ 0.35 / bandwidth : 3 ns }}</c>.</summary>
 /// <remarks>
-/// After a colon stands a format of docs/notation.md, such as <c>G4 MHz</c>. Everything outside the braces stays as it is; <c>{{ "{{" }}</c> writes braces.
+/// After a colon stands a format of docs/notation.md, such as <c>G4 MHz</c>. A value that carries ± is written with its expanded uncertainty, <c>5000 mV ± 12 mV (k=2)</c>, unless the braces end
+/// in <c>, value only</c>. Everything outside the braces stays as it is; <c>{{ "{{" }}</c> writes braces.
 /// Immutable and thread-safe.
 /// </remarks>
 public sealed class TextTemplate
@@ -27,7 +28,7 @@ public sealed class TextTemplate
     }
 
     /// <summary>One place to fill.</summary>
-    private sealed class Blank(int start, int end, Formula formula, string? format)
+    private sealed class Blank(int start, int end, Formula formula, string? format, bool isValueOnly)
     {
         internal int Start { get; } = start;
 
@@ -36,6 +37,8 @@ public sealed class TextTemplate
         internal Formula Formula { get; } = formula;
 
         internal string? Format { get; } = format;
+
+        internal bool IsValueOnly { get; } = isValueOnly;
     }
 
     /// <summary>The inputs of the formulas.</summary>
@@ -84,22 +87,24 @@ public sealed class TextTemplate
     }
 
     /// <summary>The text with every formula replaced by its value.</summary>
+    /// <remarks>Values of a worksheet's result bring their uncertainty along (<see cref="WorksheetResult.Values"/>), and with it how they hang together.</remarks>
     /// <param name="inputs">A value for each input, by name; names that the template does not know are ignored.</param>
     /// <exception cref="ArgumentException">An input is missing, or of another kind than declared.</exception>
     /// <exception cref="FormulaException">A formula has no value for these inputs; the place is that in the template.</exception>
     public string Fill(IReadOnlyDictionary<string, FormulaValue> inputs)
     {
         if (inputs is null) throw new ArgumentNullException(nameof(inputs));
-        var ordered = new FormulaValue[Inputs.Count];
-        for (int i = 0; i < ordered.Length; i++)
+        foreach (FormulaInput input in Inputs)
         {
-            if (!inputs.TryGetValue(Inputs[i].Name, out ordered[i])) throw new ArgumentException($"input {Inputs[i]} is missing", nameof(inputs));
+            if (!inputs.ContainsKey(input.Name)) throw new ArgumentException($"input {input} is missing", nameof(inputs));
         }
         var filled = new StringBuilder(_text.Length);
         int from = 0;
         foreach (Blank blank in _blanks)
         {
-            filled.Append(_text, from, blank.Start - from).Append(blank.Formula.Evaluate(ordered).ToString(blank.Format));
+            FormulaValue value = blank.Formula.Evaluate(inputs, out UncertaintyBudget? budget);
+            string text = budget is null || blank.IsValueOnly ? value.ToString(blank.Format) : value.ToString(blank.Format, budget);
+            filled.Append(_text, from, blank.Start - from).Append(text);
             from = blank.End;
         }
         return filled.Append(_text, from, _text.Length - from).ToString();
@@ -111,20 +116,32 @@ public sealed class TextTemplate
         int before = problems.Count;
         FormulaNode root = FormulaParser.ParsePrefix(text, open + 2, close, context.Limits, context.Units, problems, out int rest);
         string? format = null;
-        if (rest < close && text[rest] == ':')
-            format = text.Substring(rest + 1, close - rest - 1).Trim();
+        bool isValueOnly = false;
+        int end = close;
+        if (rest < close && text[rest] is ':' or ',')
+        {
+            int comma = text.IndexOf(',', rest, close - rest);
+            if (comma >= 0 && !(isValueOnly = IsValueOnly(text.Substring(comma + 1, close - comma - 1))))
+                problems.Add(comma + 1, close, $"found '{Quotation.Of(text, comma + 1, close)}', expected 'value only', which leaves the uncertainty out, or nothing");
+            end = comma < 0 ? close : comma;
+            if (text[rest] == ':') format = text.Substring(rest + 1, end - rest - 1).Trim();
+        }
         else if (rest < close)
+        {
             FormulaParser.ReportTrailing(text, rest, close, context.Limits, context.Units, problems);
+        }
         Formula? formula = Formula.Bind(text, root, context, problems, operations: 0);
         if (formula is null || problems.Count > before) return false;
         if (format is not null && WhyNotFormat(formula, format) is { } reason)
         {
-            problems.Add(rest + 1, close, reason);
+            problems.Add(rest + 1, end, reason);
             return false;
         }
-        blank = new Blank(open, close + 2, formula, format);
+        blank = new Blank(open, close + 2, formula, format, isValueOnly);
         return true;
     }
+
+    private static bool IsValueOnly(string words) => string.Join(" ", words.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)) == "value only";
 
     /// <summary>What is wrong with a format for a formula's result, tried on a value of its kind; null where nothing is.</summary>
     private static string? WhyNotFormat(Formula formula, string format)

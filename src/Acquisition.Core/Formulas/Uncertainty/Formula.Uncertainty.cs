@@ -67,6 +67,40 @@ public sealed partial class Formula
         IProgress<Ratio>? progress = null, CancellationToken cancellation = default) =>
         Uncertainty(uncertainInputs, exactInputs).PropagateDistributions(options ?? MonteCarloOptions.Default, progress, cancellation);
 
+    /// <summary>Evaluates with inputs by name, some of which may carry their uncertainty.</summary>
+    /// <param name="values">A value for each input; names that the formula does not know are ignored.</param>
+    /// <param name="budget">How far the value is known; null where nothing in it is uncertain, where it is no quantity, and where it is not smooth.</param>
+    /// <exception cref="ArgumentException">An input is missing, or of another kind than declared.</exception>
+    /// <exception cref="FormulaException">The formula has no value for these inputs.</exception>
+    internal FormulaValue Evaluate(IReadOnlyDictionary<string, FormulaValue> values, out UncertaintyBudget? budget)
+    {
+        var inputs = new FormulaValue[Inputs.Count];
+        for (int i = 0; i < inputs.Length; i++)
+        {
+            if (!values.TryGetValue(Inputs[i].Name, out inputs[i])) throw new ArgumentException($"input {Inputs[i]} is missing", nameof(inputs));
+        }
+        FormulaValue value = Evaluate(inputs);
+        budget = null;
+        if (!value.Kind.IsQuantity || (_uncertain.Terms.Length == 0 && !Array.Exists(inputs, input => input.Combination is not null))) return value;
+        var numbers = new List<UncertainQuantity>();
+        var objects = new List<object?>();
+        for (int i = 0; i < inputs.Length; i++)
+        {
+            if (Inputs[i].Kind.IsHeldAsNumber) numbers.Add(new Core.Uncertainty.UncertainValue(inputs[i].Number, Inputs[i].Kind.Quantity ?? QuantityKind.Ratio, inputs[i].Combination ?? Core.Uncertainty.LinearCombination.Exact));
+            else objects.Add(inputs[i].Object);
+        }
+        try
+        {
+            ProgramUncertainty found = Uncertainty(numbers.ToArray(), objects.Count == 0 ? null : objects.ToArray());
+            if (found.IsUncertain) budget = found.Budget(Coverage.Usual);
+        }
+        catch (InvalidOperationException)
+        {
+            return value;
+        }
+        return budget is null ? value : value.Carrying(budget);
+    }
+
     private ProgramUncertainty Uncertainty(UncertainQuantity[] inputs)
     {
         if (inputs is null) throw new ArgumentNullException(nameof(inputs));

@@ -32,7 +32,8 @@ internal sealed class ProgramUncertainty
     /// <param name="text">The text that the program was compiled from.</param>
     /// <param name="inputs">The number inputs.</param>
     /// <param name="objectInputs">The text and model inputs; null where there are none.</param>
-    internal ProgramUncertainty(Program program, int result, QuantityKind kind, string text, UncertainQuantity[] inputs, object?[]? objectInputs)
+    /// <param name="sharedTerms">The terms that other results of the same evaluation have come to; null for one result alone.</param>
+    internal ProgramUncertainty(Program program, int result, QuantityKind kind, string text, UncertainQuantity[] inputs, object?[]? objectInputs, UncertainValue?[]? sharedTerms = null)
     {
         _program = program;
         _result = result;
@@ -42,7 +43,7 @@ internal sealed class ProgramUncertainty
         _siInputs = Array.ConvertAll(inputs, input => input.SiEstimate);
         _scales = Array.ConvertAll(inputs, input => input.SiStandardUncertainty);
         _sensitivities = Sensitivities.Of(program, result, _siInputs, objectInputs, _scales);
-        _terms = StatedTerms.Of(program, text, _sensitivities.HalfWidths, _siInputs, objectInputs);
+        _terms = StatedTerms.Of(program, text, _sensitivities.HalfWidths, _siInputs, objectInputs, sharedTerms);
         LinearCombination combination = LinearCombination.Exact;
         for (int i = 0; i < inputs.Length; i++) combination = With(combination, inputs[i].Combination, _sensitivities.Derivatives[i]);
         for (int i = 0; i < _terms.Length; i++)

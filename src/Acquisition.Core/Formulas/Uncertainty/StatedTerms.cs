@@ -7,8 +7,8 @@ namespace Acquisition.Core.Formulas;
 /// <summary>The terms stated with ± in a text, each as an uncertain value.</summary>
 internal static class StatedTerms
 {
-    /// <summary>Each term as the deviation from its stated value: an uncertain zero. Null where the evaluation does not come to it, or its half-width is zero.</summary>
-    internal static UncertainValue?[] Of(Program program, string text, double[] halfWidths, double[] siInputs, object?[]? objectInputs)
+    /// <summary>Each term as the deviation from its stated value: an uncertain zero. Null where the evaluation does not come to it, or its half-width is zero. Terms that other results of the same evaluation have come to are taken, and added to, so that results are correlated by them.</summary>
+    internal static UncertainValue?[] Of(Program program, string text, double[] halfWidths, double[] siInputs, object?[]? objectInputs, UncertainValue?[]? shared)
     {
         var terms = new UncertainValue?[program.Terms.Length];
         if (terms.Length == 0) return terms;
@@ -18,6 +18,7 @@ internal static class StatedTerms
             UncertainTerm term = program.Terms[i];
             double width = halfWidths[i];
             if (!(width > 0) || !Arithmetic.IsFinite(width) || double.IsNaN(stated[i])) continue;
+            if ((terms[i] = shared?[i]) is not null) continue;
             Distribution distribution = term.CoverageFactor is { } k ? new NormalDistribution(width / k) : new RectangularDistribution(width);
             string name = text.Substring(term.Start, term.End - term.Start);
             string statement = "± " + new Quantity(width, term.DeviationKind) + (term.CoverageFactor is { } factor
@@ -25,6 +26,7 @@ internal static class StatedTerms
             // Of a deviation the budget shows the value that deviates, in its own unit: -10 dBm deviates by dB.
             var source = new UncertaintySource(name, new Quantity(stated[i], term.ValueKind), distribution, statement);
             terms[i] = new UncertainValue(0, term.DeviationKind, LinearCombination.Of(source));
+            if (shared is not null) shared[i] = terms[i];
         }
         return terms;
     }

@@ -4,6 +4,7 @@ using System.Linq;
 using Acquisition.Core.Formulas.Execution;
 using Acquisition.Core.Formulas.Syntax;
 using Acquisition.Core.Formulas.Worksheets.Checks;
+using Acquisition.Core.Uncertainty;
 
 namespace Acquisition.Core.Formulas.Worksheets;
 
@@ -19,6 +20,7 @@ internal sealed class WorksheetEvaluation
     private readonly Decisions _decisions;
     private readonly Program _program;
     private readonly Program? _uncertain;
+    private readonly UncertainValue?[]? _terms;
     private readonly HashSet<string> _overridden;
     private readonly Dictionary<string, int> _lines = new(StringComparer.Ordinal);
     private readonly HashSet<string> _failed = new(StringComparer.Ordinal);
@@ -32,6 +34,7 @@ internal sealed class WorksheetEvaluation
         _overridden = new HashSet<string>(overrides.Keys, StringComparer.Ordinal);
         _program = sheet.Program.With(Replacements(sheet, sheet.Places, overrides));
         _uncertain = sheet.Uncertain?.With(Replacements(sheet, sheet.UncertainPlaces, overrides));
+        _terms = _uncertain is null ? null : new UncertainValue?[_uncertain.Terms.Length];
         _numbers = new double[_program.Registers];
         _program.LoadConstants(_numbers);
         _objects = _program.NewObjects(null);
@@ -81,6 +84,7 @@ internal sealed class WorksheetEvaluation
         if (problem is not null && statement.Name.Length > 0) _failed.Add(statement.Name);
         string? digits = statement.Digits > 0 ? "G" + statement.Digits.ToString(System.Globalization.CultureInfo.InvariantCulture) : null;
         UncertaintyBudget? budget = problem is null && !isOverridden && value!.Value.Kind.Quantity is { } quantity ? Budget(index, quantity) : null;
+        if (budget is not null) value = value!.Value.Carrying(budget);
         string text = value is { } found ? found.ToString(Format(statement, found, budget?.SiStandardUncertainty)) : "";
         string withUncertainty = budget is null ? text : value!.Value.ToString(digits, budget);
         if (statement.Keyword == WorksheetKeyword.Show && !statement.IsValueOnly) text = withUncertainty;
@@ -200,7 +204,7 @@ internal sealed class WorksheetEvaluation
 
     /// <summary>The uncertainty of a register that some instructions leave behind, once the lines have run whose names they use.</summary>
     internal ProgramUncertainty Uncertainty(IEnumerable<string> uses, int from, int to, int register, QuantityKind kind) =>
-        new(Needed(uses, from, to), register, kind, _sheet.Text, Array.Empty<UncertainQuantity>(), null);
+        new(Needed(uses, from, to), register, kind, _sheet.Text, Array.Empty<UncertainQuantity>(), null, _terms);
 
     /// <summary>The registers after some instructions, with every uncertain term at its stated value; null where a function refuses.</summary>
     internal double[]? Numbers(IEnumerable<string> uses, int from, int to)

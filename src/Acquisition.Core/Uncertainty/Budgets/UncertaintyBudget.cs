@@ -51,6 +51,15 @@ public sealed class UncertaintyBudget
 
     internal double[] Sensitivities => _sensitivities;
 
+    /// <summary>The result as it follows its sources; what second-order terms add is a source of its own.</summary>
+    internal LinearCombination Combination()
+    {
+        var combination = new LinearCombination(_sources, _sensitivities);
+        if (!(_secondOrderVariance > 0)) return combination;
+        var source = new UncertaintySource("second-order terms", Value, new NormalDistribution(Math.Sqrt(_secondOrderVariance)), "JCGM 100 5.1.2, note");
+        return LinearCombination.Sum(combination, 1, LinearCombination.Of(source), 1);
+    }
+
     internal IReadOnlyList<Finding> OwnFindings { get; }
 
     /// <summary>A finding that costs evaluations of the model, looked for only when somebody reads the findings.</summary>
