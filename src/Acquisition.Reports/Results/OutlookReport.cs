@@ -60,6 +60,7 @@ public static class OutlookReport
         .With("noise of jitter", ReportCell.OfAny(outlook.JitterNoise))
         .With("noise altogether", ReportCell.OfAny(outlook.TotalNoise))
         .With(outlook.EffectiveBits)
+        .With("effective bits of the signal", ReportCell.OfAny(outlook.EffectiveBitsOfSignal), "what the range leaves of them")
         .With("smallest detail", ReportCell.OfAny(outlook.SmallestDetail))
         .With("edge timing", ReportCell.OfAny(outlook.EdgeTimingUncertainty), "one standard deviation");
 

@@ -55,15 +55,21 @@ public sealed partial class Outlook
             if (FullScale is not { } range)
                 return null;
             if (Setup.EffectiveBits.Count > 0 && Tone is { } fundamental)
-                return new Explained<BitDepth>("effective bits", BitDepth.FromSi(Interpolate(Setup.EffectiveBits, fundamental.SiValue), "bits"), "stated ones, at " + fundamental.InWords(), "data sheet");
+                return new Explained<BitDepth>("effective bits", BitDepth.FromSi(EffectiveBitsPoint.At(Setup.EffectiveBits, fundamental.SiValue), "bits"), "stated ones, at " + fundamental.InWords(), "data sheet");
             string method = "quantisation" + (Noise is null ? "" : ", noise") + (JitterNoise is null ? "" : ", jitter") + ", of this signal, against a sine that fills the range";
             return new Explained<BitDepth>("effective bits", LeavesNoBits ? default : EffectiveResolution.FromNoise(range, TotalNoise!.Value), method, "handbook 6.3, 6.8",
                 null, null, Noise is null ? ["the noise of chain and input is not known and left out"] : null);
         }
     }
 
-    /// <summary>The smallest voltage that one stored point tells apart: one code, or two standard deviations of the noise, whichever is more (handbook 12.8); the mean over dithered samples also lies between codes. Null where no range holds the signal.</summary>
-    public Voltage? SmallestDetail => TotalNoise is { } noise ? Voltage.FromSi(Math.Max(Dithers ? 0 : LeastSignificantBit!.Value.SiValue, 2 * noise.SiValue), "noise") : null;
+    /// <summary>What is left of <see cref="EffectiveBits"/> for this signal: where it fills a quarter of the range, 12 dB and so two bits are lost (handbook 12.3); null where no range holds the signal.</summary>
+    public BitDepth? EffectiveBitsOfSignal => EffectiveBitsOf(Signal.PeakToPeak.SiValue);
+
+    /// <summary>
+    /// The smallest voltage that one stored point tells apart: one code, or two standard deviations of the noise, whichever is more (handbook 12.8); where effective bits are stated and no means are taken, of the noise and
+    /// distortion that they mean in this range, if that is more. The mean over dithered samples also lies between codes. Null where no range holds the signal.
+    /// </summary>
+    public Voltage? SmallestDetail => TotalNoise is { } noise ? Voltage.FromSi(Math.Max(Dithers ? 0 : LeastSignificantBit!.Value.SiValue, 2 * Math.Max(noise.SiValue, StatedNoise)), "noise") : null;
 
     /// <summary>The standard uncertainty of the time of one edge by noise over slew, and jitter; null where nothing is known of either, or the signal has no edge.</summary>
     public Duration? EdgeTimingUncertainty
@@ -79,6 +85,16 @@ public sealed partial class Outlook
         }
     }
 
+    // What a mean takes away of it is not known: distortion stays.
+    private double StatedNoise => Setup.EffectiveBits.Count > 0 && !Averages && Tone is { } tone && FullScale is { } range
+        ? EffectiveBitsPoint.NoiseAndDistortion(EffectiveBitsPoint.At(Setup.EffectiveBits, tone.SiValue), range.SiValue)
+        : 0;
+
+    /// <summary>What is left of the effective bits for a swing re the source, V.</summary>
+    internal BitDepth? EffectiveBitsOf(double swing) => FullScale is { } range && EffectiveBits is { } bits
+        ? BitDepth.FromSi(EffectiveBitsPoint.Left(bits.Value.SiValue, range.SiValue, swing), "bits")
+        : null;
+
     private RmsVoltage? NoiseOfOneSample => Setup.Noise ?? Setup.Applied.Noise;
 
     private bool Averages => Setup.Mode is AcquisitionMode.Average or AcquisitionMode.HighResolution;
@@ -88,19 +104,4 @@ public sealed partial class Outlook
 
     /// <summary>More noise than a converter of no bits would have.</summary>
     internal bool LeavesNoBits => FullScale is { } range && TotalNoise is { } noise && noise.SiValue * Math.Sqrt(12) > range.SiValue;
-
-    private static double Interpolate(IReadOnlyList<EffectiveBitsPoint> points, double hertz)
-    {
-        if (hertz <= points[0].Frequency.SiValue)
-            return points[0].EffectiveBits.SiValue;
-        for (int i = 1; i < points.Count; i++)
-        {
-            double below = points[i - 1].Frequency.SiValue, above = points[i].Frequency.SiValue;
-            if (hertz > above)
-                continue;
-            double share = Math.Log(hertz / below) / Math.Log(above / below);
-            return points[i - 1].EffectiveBits.SiValue + (share * (points[i].EffectiveBits.SiValue - points[i - 1].EffectiveBits.SiValue));
-        }
-        return points[points.Count - 1].EffectiveBits.SiValue;
-    }
 }

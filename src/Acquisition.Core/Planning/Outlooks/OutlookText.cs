@@ -71,6 +71,7 @@ internal static class OutlookText
         Row(text, "noise", outlook.Noise is { } noise ? noise.InWords() : null);
         Row(text, "noise of jitter", outlook.JitterNoise is { } jitter ? jitter.InWords() : null);
         text.Value("effective bits", "", outlook.EffectiveBits);
+        Row(text, "bits of the signal", outlook.EffectiveBitsOfSignal is { } bits ? $"{bits.InWords()}: it fills {FewDigits.Of(Math.Min(1, outlook.Signal.PeakToPeak.SiValue / range.SiValue), Ratio.Kind)} of the range" : null);
         Row(text, "smallest detail", outlook.SmallestDetail is { } detail ? detail.InWords() : null);
         Row(text, "edge timing", outlook.EdgeTimingUncertainty is { } timing ? timing.InWords() + " (one standard deviation)" : null);
     }

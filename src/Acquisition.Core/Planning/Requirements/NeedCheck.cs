@@ -33,11 +33,18 @@ public sealed class NeedCheck
     /// <summary>Whether the set-up meets the need.</summary>
     public bool IsMet { get; }
 
-    /// <summary>Whether it is a tolerance that was demanded, no value derived from it.</summary>
-    internal bool IsDemand { get; init; }
+    /// <summary>Whether it is what was demanded itself, as the set-up shows it; else a value that was derived from a demand, for a chain of an assumed shape.</summary>
+    public bool IsDemand { get; internal init; }
+
+    /// <summary>The demands that decide in place of this derived value, where the set-up itself has been judged by all of them; null where the value stands for itself.</summary>
+    public string? DecidedBy { get; internal set; }
+
+    /// <summary>The verdict of what decides in its place; null where nothing does.</summary>
+    internal bool? IsDecided { get; set; }
 
     /// <summary>The verdict in words.</summary>
-    internal string Verdict => $"here {Present}: {(IsMet ? "met" : "not met")}" + (Margin is { } margin ? $", margin {(margin.SiValue > 0 ? "+" : "")}{margin.InWords(3)}" : "");
+    internal string Verdict => $"here {Present}: {(IsMet ? "met" : "not met")}" + (Margin is { } margin ? $", margin {(margin.SiValue > 0 ? "+" : "")}{margin.InWords(3)}" : "")
+        + (IsDecided is { } decided && decided != IsMet ? $"; {DecidedBy} decides: {(decided ? "met" : "not met")}" : "");
 
     /// <summary>Need, needed and present value, and the verdict.</summary>
     public override string ToString() => $"{Need}: needed {Needed}, {Verdict}";

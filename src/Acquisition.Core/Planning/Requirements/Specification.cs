@@ -8,7 +8,7 @@ namespace Acquisition.Core;
 
 /// <summary>What the equipment needs so that a <see cref="Requirement"/> is met: each value with its reason, its source and the rule of thumb beside it. Null where no demand leads to it.</summary>
 /// <remarks>Made by <see cref="Requirement.Specify()"/>. Immutable. Probe and input together must reach the values.</remarks>
-public sealed class Specification
+public sealed partial class Specification
 {
     internal Specification(Requirement requirement, ResponseShape shape)
     {
@@ -34,7 +34,7 @@ public sealed class Specification
     /// <summary>The fewest points of one record.</summary>
     public Explained<PointCount>? RecordLength { get; internal set; }
 
-    /// <summary>The fewest effective bits, with the signal filling the range.</summary>
+    /// <summary>The fewest effective bits, with the signal filling the range; <see cref="Check"/> counts those that are left where it does not.</summary>
     public Explained<BitDepth>? EffectiveBits { get; internal set; }
 
     /// <summary>The largest noise re the source, rms.</summary>
@@ -60,40 +60,6 @@ public sealed class Specification
 
     /// <summary>What to know about the demands themselves.</summary>
     public IReadOnlyList<Finding> Findings { get; internal set; } = [];
-
-    /// <summary>Each needed value beside the one that a set-up has, where both are known; and each tolerance of the demands beside the error that the set-up makes.</summary>
-    /// <param name="outlook">The outlook of the set-up.</param>
-    /// <exception cref="ArgumentNullException"><paramref name="outlook"/> is null.</exception>
-    public IReadOnlyList<NeedCheck> Check(Outlook outlook)
-    {
-        _ = outlook ?? throw new ArgumentNullException(nameof(outlook));
-        var checks = new List<NeedCheck>();
-        Probe? probe = outlook.Setup.Applied.Chain?.Elements.OfType<Probe>().FirstOrDefault();
-        AtLeast(checks, "bandwidth", Bandwidth, outlook.ChainBandwidth?.Value);
-        AtMost(checks, "rise time", RiseTime, outlook.ChainRiseTime?.Value);
-        AtLeast(checks, "sample rate", SampleRate, outlook.StoredRate);
-        AtLeast(checks, "record length", RecordLength, outlook.RecordLength);
-        AtLeast(checks, "effective bits", EffectiveBits, outlook.EffectiveBits?.Value);
-        AtMost(checks, "noise", Noise, outlook.Noise);
-        AtMost(checks, "clock jitter", Jitter, outlook.Setup.Jitter);
-        AtMost(checks, "time base", TimebaseAccuracy, outlook.Setup.TimebaseAccuracy, "within");
-        AtMost(checks, "probe capacitance", ProbeCapacitance, probe?.InputCapacitance);
-        AtLeast(checks, "probe resistance", ProbeResistance, probe?.InputResistance);
-        AddDemands(checks, outlook);
-        return checks;
-    }
-
-    /// <summary>What was demanded itself, in the measure of a shortlist: a chain of enough bandwidth can still ring, load or peak.</summary>
-    private void AddDemands(List<NeedCheck> checks, Outlook outlook)
-    {
-        double top = Specifier.HighestHarmonic(Requirement, outlook.Signal) * outlook.Signal.Tone;
-        if (Requirement.LargestAmplitudeError is { } most && top > 0)
-            Within("error at " + FewDigits.Of(top, Frequency.Kind), most, Math.Abs(1 - outlook.Response.AmplitudeRatio(Frequency.FromSi(top, "frequency")).Fraction));
-        if (Requirement.EdgeTolerance is { } tolerance && outlook.EdgeError is { } error)
-            Within("edge error", tolerance.SiValue, Math.Max(0, error.SiValue));
-
-        void Within(string need, double atMost, double here) => checks.Add(new NeedCheck(need, "at most " + FewDigits.Of(atMost, Ratio.Kind), FewDigits.Of(here, Ratio.Kind), (atMost / here) - 1) { IsDemand = true });
-    }
 
     /// <summary>The specification as plain text: only what was demanded.</summary>
     public override string ToString() => Write([]);
@@ -126,19 +92,5 @@ public sealed class Specification
 
         void Row<T>(string label, string bound, Explained<T>? value)
             where T : struct, IQuantity => text.Value(label, bound, value, checks.FirstOrDefault(check => check.Need == label)?.Verdict);
-    }
-
-    private static void AtLeast<T>(List<NeedCheck> checks, string need, Explained<T>? needed, T? present)
-        where T : struct, IQuantity
-    {
-        if (needed is not null && present is { } have)
-            checks.Add(new NeedCheck(need, "at least " + needed.Value.InWords(), have.InWords(), (have.ToQuantity().SiValue / needed.Value.ToQuantity().SiValue) - 1));
-    }
-
-    private static void AtMost<T>(List<NeedCheck> checks, string need, Explained<T>? needed, T? present, string bound = "at most")
-        where T : struct, IQuantity
-    {
-        if (needed is not null && present is { } have)
-            checks.Add(new NeedCheck(need, bound + " " + needed.Value.InWords(), have.InWords(), (needed.Value.ToQuantity().SiValue / have.ToQuantity().SiValue) - 1));
     }
 }

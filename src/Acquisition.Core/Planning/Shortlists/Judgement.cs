@@ -216,7 +216,7 @@ internal struct Judgement
             variance += own.Value.SiValue * own.Value.SiValue;
         double sigma = Math.Sqrt(variance);
         if (wanted.SmallestDetail is { } detail)
-            AtMost(Demand.Detail, detail.SiValue, Math.Max(code, 2 * sigma));
+            AtMost(Demand.Detail, detail.SiValue, Math.Max(code, 2 * Math.Max(sigma, Stated(screen, input.Entry, Range.FullScale.SiValue * attenuation))));
         if (wanted.TimingTolerance is not { } timing)
             return;
         double byNoise = sigma * slowness, jitter = input.Entry.Jitter?.Value.SiValue ?? 0;
@@ -225,4 +225,9 @@ internal struct Judgement
             IsUnproven = true;
         AtMost(Demand.Timing, timing.SiValue, Math.Sqrt((2 * byNoise * byNoise) + (2 * jitter * jitter) + (span * span)));
     }
+
+    // Noise and distortion by the stated effective bits at the highest tone, V rms; 0 where none are stated, as an outlook takes them.
+    private static double Stated(Screen screen, CatalogueInstrument instrument, double range) => instrument.EffectiveBits.Count > 0 && screen.HighestTone > 0
+        ? EffectiveBitsPoint.NoiseAndDistortion(EffectiveBitsPoint.At(instrument.EffectiveBits, screen.HighestTone), range)
+        : 0;
 }

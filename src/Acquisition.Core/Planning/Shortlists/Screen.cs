@@ -22,6 +22,7 @@ internal sealed class Screen
         NeededRate = Signals.Max(signal => signal.NeededRate);
         if (requirement.NarrowestPulse is { } pulse)
             NeededRate = Math.Max(NeededRate, 2 / pulse.SiValue);
+        HighestTone = requirement.Signals.Max(signal => signal.Tone);
         Specification = requirement.Specify();
     }
 
@@ -46,6 +47,9 @@ internal sealed class Screen
 
     /// <summary>The lowest sample rate that the requirement itself asks for; what folds is judged for each candidate.</summary>
     internal double NeededRate { get; }
+
+    /// <summary>The highest frequency at which effective bits are asked for, Hz; 0 where no signal has lines.</summary>
+    internal double HighestTone { get; }
 
     internal Specification Specification { get; }
 }
