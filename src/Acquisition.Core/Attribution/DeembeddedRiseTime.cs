@@ -9,12 +9,21 @@ namespace Acquisition.Core;
 /// The rise time of an edge itself, from the one displayed and the chain it was seen through (handbook 2.5): by the root-sum-square rule, or by the chain's response.
 /// </summary>
 /// <remarks>
-/// Where the displayed rise time is hardly longer than the chain's own, the answer is dominated by its uncertainty; where it is no longer at all, there is only an upper bound. Immutable.
+/// Where the displayed rise time is hardly longer than the chain's own, the answer is dominated by its uncertainty; where it is no longer at all, there is only an upper bound. The bound is stated
+/// in every case, with one probability, and passes from the one case to the other without a step. Immutable.
 /// </remarks>
 public sealed class DeembeddedRiseTime
 {
     /// <summary>Below this ratio of displayed to chain rise time the result is mostly uncertainty (handbook 2.5).</summary>
     private const double LeastRatio = 1.2;
+
+    /// <summary>Beyond this part of the rise time its standard uncertainty says more than the value (common practice, no source).</summary>
+    private const double LargePart = 0.3;
+
+    /// <summary>The standard normal quantile of 95 %: what an upper bound needs, with the whole 5 % on one side (JCGM 106 8.3.2).</summary>
+    private const double OneSided = 1.6448536269514722;
+
+    private readonly bool _isBoundBetter;
 
     private DeembeddedRiseTime(double? edge, double? deviation, double? bound, string method, double displayed, double chain, double? byRule, IReadOnlyList<string> assumptions)
     {
@@ -24,7 +33,8 @@ public sealed class DeembeddedRiseTime
         Assumptions = assumptions.Frozen();
         Uncertainty = deviation is { } u ? Duration.FromSi(u, "uncertainty") : null;
         UpperBound = bound is { } b ? Duration.FromSi(b, "bound") : null;
-        Findings = Judge(edge, deviation, displayed / chain).Frozen();
+        _isBoundBetter = edge is null || deviation > LargePart * edge;
+        Findings = Judge(edge, deviation, displayed / chain, UpperBound).Frozen();
         if (edge is not { } value)
             return;
         RiseTime = Duration.FromSi(value, "rise time");
@@ -42,8 +52,14 @@ public sealed class DeembeddedRiseTime
     /// <summary>Its standard uncertainty; null with it.</summary>
     public Duration? Uncertainty { get; }
 
-    /// <summary>The edge is no slower than this, with displayed and chain rise time each two standard uncertainties on the far side (about 95 %); null where even that is no edge.</summary>
+    /// <summary>
+    /// The edge is no slower than this, with the probability <see cref="UpperBoundProbability"/>: a slower one would be displayed as fast as this one was, or faster, in at most 5 of 100 cases. Null
+    /// where even an edge without duration would be displayed slower.
+    /// </summary>
     public Duration? UpperBound { get; }
+
+    /// <summary>The probability that <see cref="UpperBound"/> is stated with: 95 %, one-sided, of normal uncertainties (k = 1.645).</summary>
+    public static Ratio UpperBoundProbability => Ratio.FromPercent(95);
 
     /// <summary>The displayed rise time.</summary>
     public Duration Displayed { get; }
@@ -75,7 +91,7 @@ public sealed class DeembeddedRiseTime
         double s = Refuse.UnlessAboveZero(chain.SiValue, Duration.Kind, nameof(chain)), us = AtLeastZero(chainUncertainty, nameof(chainUncertainty));
         double? edge = Difference(m, s);
         double? deviation = edge is not null ? RootSumOfSquares.UncertaintyOfRemoved(displayed, displayedUncertainty, chain, chainUncertainty).SiValue : null;
-        return new DeembeddedRiseTime(edge, deviation, Difference(m + 2 * um, Math.Max(0, s - 2 * us)), "sqrt(displayed^2 - chain^2)", m, s, null, ["edge and chain both Gaussian"]);
+        return new DeembeddedRiseTime(edge, deviation, Difference(LongestDisplay(m, um, s * us), s), "sqrt(displayed^2 - chain^2)", m, s, null, ["edge and chain both Gaussian"]);
     }
 
     /// <summary>By the response: the edge whose computed display has the displayed rise time.</summary>
@@ -95,39 +111,61 @@ public sealed class DeembeddedRiseTime
         double relative = chainUncertainty.Fraction >= 0 ? chainUncertainty.Fraction : throw Refuse.OutOfRange(chainUncertainty.Fraction, Ratio.Kind, nameof(chainUncertainty), "at least 0 %");
         _ = new Edge(displayed, shape);
         double s = chain.RiseTime.SiValue;
-        double? edge = Solve(chain, m, shape), deviation = null;
-        if (edge is { } t)
+        double? edge = Solve(t => Shown(chain, t, shape), m), deviation = null;
+        if (edge is { } found)
         {
-            // Scaling edge and chain scales the display: the chain's share of the slope is what the edge's leaves.
-            double step = 1e-3 * t, slope = (Shown(chain, t + step, shape) - Shown(chain, t - step, shape)) / (2 * step);
-            deviation = Math.Sqrt(Square(um) + Square((m - t * slope) * relative)) / Math.Abs(slope);
+            double ofDisplay = DisplayDeviation(found, out double slope);
+            deviation = ofDisplay / Math.Abs(slope);
         }
-        double faster = Math.Max(0.01, 1 - 2 * relative);
-        double? bound = Solve(chain, (m + 2 * um) / faster, shape) * faster;
+        double? bound = um == 0 && relative == 0 ? edge : Solve(t => Shown(chain, t, shape) - OneSided * DisplayDeviation(t, out _), m);
         string name = shape.ToString();
         return new DeembeddedRiseTime(
             edge, deviation, bound, "edge whose computed display has the displayed rise time", m, s, Difference(m, s), [$"the edge is {char.ToLowerInvariant(name[0])}{name.Substring(1)}", $"the chain is {chain.Name}"]);
+
+        // Scaling edge and chain scales the display: the chain's share of the slope is what the edge's leaves.
+        double DisplayDeviation(double t, out double slope)
+        {
+            double step = 1e-3 * Math.Max(t, 0.01 * s), below = Math.Max(0, t - step);
+            slope = (Shown(chain, t + step, shape) - Shown(chain, below, shape)) / (t + step - below);
+            return Math.Sqrt(Square(um) + Square((Shown(chain, t, shape) - t * slope) * relative));
+        }
+    }
+
+    /// <summary>
+    /// By the rule, the display M of which the measured one lies the quantile below: M = m + k √(u_m² + (s u_s / M)²), since ∂M/∂s = s/M. The right side falls with M, so there is one, and halving
+    /// finds it.
+    /// </summary>
+    private static double LongestDisplay(double m, double um, double chainTimesUncertainty)
+    {
+        double low = m, high = m + OneSided * Math.Sqrt(Square(um) + Square(chainTimesUncertainty / m));
+        for (int i = 0; i < 100 && high - low > 1e-15 * high; i++)
+        {
+            double middle = (low + high) / 2;
+            if (middle - OneSided * Math.Sqrt(Square(um) + Square(chainTimesUncertainty / middle)) < m) low = middle;
+            else high = middle;
+        }
+        return high;
     }
 
     private static double Shown(Response chain, double edge, EdgeShape shape) => chain.RiseTimeOf(new Edge(Duration.FromSi(edge, nameof(edge)), shape)).Value.SiValue;
 
-    private static double? Solve(Response chain, double displayed, EdgeShape shape)
+    private static double? Solve(Func<double, double> shown, double displayed)
     {
         double low = 0, high = displayed;
-        if (Shown(chain, 0, shape) >= displayed)
+        if (shown(0) >= displayed)
             return null;
         // A chain with overshoot can show an edge faster than it is.
-        while (Shown(chain, high, shape) < displayed)
+        while (shown(high) < displayed)
         {
             low = high;
             high *= 1.25;
         }
-        double below = Shown(chain, low, shape) - displayed, above = Shown(chain, high, shape) - displayed;
+        double below = shown(low) - displayed, above = shown(high) - displayed;
         for (int i = 0; i < 100 && high - low > 1e-12 * high; i++)
         {
             // Regula falsi with a halving whenever it would creep (Illinois).
             double next = low - below * (high - low) / (above - below);
-            double value = Shown(chain, next, shape) - displayed;
+            double value = shown(next) - displayed;
             if (value == 0)
                 return next;
             if (value < 0)
@@ -146,20 +184,24 @@ public sealed class DeembeddedRiseTime
         return (low + high) / 2;
     }
 
-    private static List<Finding> Judge(double? edge, double? deviation, double ratio)
+    private static List<Finding> Judge(double? edge, double? deviation, double ratio, Duration? bound)
     {
         var findings = new List<Finding>();
         string times = $"the displayed rise time is {FewDigits.Number(ratio, 3)} times the chain's own";
+        string most = bound is { } longest ? AtMost(longest) : "";
         if (edge is null)
         {
-            findings.Add(new Finding("edge-not-resolved", Severity.Failure, $"{times}: it shows the chain, and only an upper bound of the edge", "use a faster chain", "handbook 2.5"));
+            findings.Add(new Finding(
+                "edge-not-resolved", Severity.Failure,
+                bound is null ? $"{times}: faster than the chain shows anything, by more than the uncertainties explain" : $"{times}: it shows the chain, and of the edge only that it takes {most}",
+                bound is null ? "check the rise time of the chain and of the display, and their uncertainties" : "use a faster chain", "handbook 2.5"));
         }
         else if (ratio < LeastRatio)
         {
             findings.Add(new Finding("edge-mostly-chain", Severity.Warning, $"{times}: below {FewDigits.Number(LeastRatio)} the result is dominated by its uncertainty", "use a chain with less than half the rise time of the edge", "handbook 2.5"));
         }
-        if (edge is { } t && deviation > 0.3 * t)
-            findings.Add(new Finding("edge-uncertain", Severity.Warning, $"the standard uncertainty is {FewDigits.Number(100 * deviation.Value / t, 2)} % of the rise time: state the upper bound instead", null, "handbook 2.5"));
+        if (edge is { } t && deviation > LargePart * t)
+            findings.Add(new Finding("edge-uncertain", Severity.Warning, $"the standard uncertainty is {FewDigits.Number(100 * deviation.Value / t, 2)} % of the rise time", $"state the upper bound instead: {most}", "handbook 2.5"));
         return findings;
     }
 
@@ -170,6 +212,9 @@ public sealed class DeembeddedRiseTime
     private static double AtLeastZero(Duration value, string argument) =>
         value.SiValue >= 0 ? value.SiValue : throw Refuse.OutOfRange(value.SiValue, Duration.Kind, argument, "at least 0 s");
 
-    /// <summary>Rise time and standard uncertainty, such as <c>2.8 ns (u = 73 ps)</c>, or the upper bound. (± would mean limits.)</summary>
-    public override string ToString() => RiseTime is { } t ? $"{t.InWords()} (u = {Uncertainty!.Value.InWords(2)})" : UpperBound is { } bound ? $"at most {bound.InWords()}" : "not resolved";
+    private static string AtMost(Duration bound) => $"at most {bound.InWords()} ({UpperBoundProbability.InWords()}, one-sided)";
+
+    /// <summary>Rise time and standard uncertainty, such as <c>2.8 ns (u = 73 ps)</c>; where there is no rise time, or its uncertainty is a large part of it, the upper bound with its probability. (± would mean limits.)</summary>
+    public override string ToString() =>
+        _isBoundBetter ? UpperBound is { } bound ? AtMost(bound) : "not resolved" : $"{RiseTime!.Value.InWords()} (u = {Uncertainty!.Value.InWords(2)})";
 }

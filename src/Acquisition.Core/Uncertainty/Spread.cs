@@ -143,6 +143,8 @@ public sealed class Spread
         {
             if (kind.Nature >= QuantityNature.Point)
                 throw new ArgumentException($"a spread in percent of a {kind.Name} ({value}) has no meaning; state it in {UncertaintyKind.Of(kind).Symbol}");
+            if (value.SiValue == 0 && Width.SiValue > 0)
+                throw new ArgumentException($"a spread of {Width.InWords()} of {value} is none; state its width in {UncertaintyKind.Of(kind).Symbol}, such as percent of the range");
             return _scaled(Width.SiValue * Math.Abs(value.SiValue));
         }
         QuantityKind expected = UncertaintyKind.Of(kind);

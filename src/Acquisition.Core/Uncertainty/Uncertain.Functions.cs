@@ -166,7 +166,7 @@ public static partial class Uncertain
         where TResult : struct, IQuantity
     {
         if (function is null) throw new ArgumentNullException(nameof(function));
-        double f(double si) => function(StrongType<T>.FromSi(si, nameof(x))).ToQuantity().SiValue;
+        double f(double si) => function(StrongType<T>.Nearest(si, nameof(x))).ToQuantity().SiValue;
         double at = Estimate(x, nameof(x));
         return Function<TResult>(x, f(at), Derivative(f, x), nameof(function));
     }
@@ -197,8 +197,8 @@ public static partial class Uncertain
         if (function is null) throw new ArgumentNullException(nameof(function));
         T1 at1 = x1.Value;
         T2 at2 = x2.Value;
-        double c1 = Derivative(si => function(StrongType<T1>.FromSi(si, nameof(x1)), at2).ToQuantity().SiValue, x1);
-        double c2 = Derivative(si => function(at1, StrongType<T2>.FromSi(si, nameof(x2))).ToQuantity().SiValue, x2);
+        double c1 = Derivative(si => function(StrongType<T1>.Nearest(si, nameof(x1)), at2).ToQuantity().SiValue, x1);
+        double c2 = Derivative(si => function(at1, StrongType<T2>.Nearest(si, nameof(x2))).ToQuantity().SiValue, x2);
         return Uncertain<TResult>.Made(function(at1, at2).ToQuantity().SiValue, LinearCombination.Sum(x1.Combination, c1, x2.Combination, c2), nameof(function));
     }
 
@@ -218,7 +218,7 @@ public static partial class Uncertain
         Uncertain<TResult> withoutThird = Apply(x1, x2, (a, b) => function(a, b, at3));
         T1 at1 = x1.Value;
         T2 at2 = x2.Value;
-        double c3 = Derivative(si => function(at1, at2, StrongType<T3>.FromSi(si, nameof(x3))).ToQuantity().SiValue, x3);
+        double c3 = Derivative(si => function(at1, at2, StrongType<T3>.Nearest(si, nameof(x3))).ToQuantity().SiValue, x3);
         return Uncertain<TResult>.Made(withoutThird.SiEstimate, LinearCombination.Sum(withoutThird.Combination, 1, x3.Combination, c3), nameof(function));
     }
 

@@ -11,7 +11,7 @@ public static partial class Uncertain
     /// <param name="spread">How uncertain it is.</param>
     /// <param name="name">Its name in the budget; the value's kind where none is given.</param>
     /// <exception cref="ArgumentNullException"><paramref name="spread"/> is null.</exception>
-    /// <exception cref="ArgumentException">The spread is stated in a unit that does not fit the value.</exception>
+    /// <exception cref="ArgumentException">The spread is stated in a unit that does not fit the value, or as a part of a value that is zero.</exception>
     public static Uncertain<T> Of<T>(T value, Spread spread, string? name = null)
         where T : struct, IQuantity
     {

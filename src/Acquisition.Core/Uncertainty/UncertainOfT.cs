@@ -13,16 +13,14 @@ public sealed class Uncertain<T> : UncertainQuantity
     where T : struct, IQuantity
 {
     internal Uncertain(double value, LinearCombination combination)
-        : base(value, combination)
-    {
-    }
+        : base(value, combination) => Kind = StrongType<T>.Kind;
 
-    internal override QuantityKind Kind => StrongType<T>.Kind;
+    internal override QuantityKind Kind { get; }
 
     internal override UncertainQuantity WithCombination(LinearCombination combination) => new Uncertain<T>(SiEstimate, combination);
 
     /// <summary>The estimate.</summary>
-    public T Value => StrongType<T>.FromSi(SiEstimate, "estimate");
+    public T Value => StrongType<T>.Nearest(SiEstimate, "estimate");
 
     /// <summary>A value that is taken as exact.</summary>
 #pragma warning disable CA1000 // Uncertain.Exact(value) is the everyday door; this one serves the implicit conversion

@@ -63,9 +63,71 @@ public sealed class DeembeddedRiseTimeTests
     {
         DeembeddedRiseTime edge = DeembeddedRiseTime.ByRootSumSquare(1.75.ns(), 0.05.ns(), 1.75.ns(), 0.05.ns());
         Assert.Null(edge.RiseTime);
-        Assert.Equal(Math.Sqrt(1.85 * 1.85 - 1.65 * 1.65), edge.UpperBound!.Value.Nanoseconds, 1e-9);
+        // M = 1.86284 ns solves M - 1.6449 sqrt(0.05^2 + (1.75 * 0.05 / M)^2) = 1.75 (by hand, three rounds of insertion); sqrt(1.86284^2 - 1.75^2) = 0.6385.
+        Assert.Equal(0.6385, edge.UpperBound!.Value.Nanoseconds, 1e-4);
+        Assert.Equal("at most 638.5 ps (95 %, one-sided)", edge.ToString());
         Assert.Equal("edge-not-resolved", Assert.Single(edge.Findings).Code);
         Assert.Null(edge.Explained);
+    }
+
+    /// <summary>What 95 % means: of measurements of one edge whose errors are drawn, so many bounds lie above it. Near the chain's own rise time, where display and chain both count.</summary>
+    [Theory]
+    [InlineData(0.3)]
+    [InlineData(1)]
+    [InlineData(3)]
+    public void UpperBound_HoldsInNinetyFiveOfAHundredMeasurements(double edge)
+    {
+        const double Chain = 1.75, Deviation = 0.05;
+        const int Count = 20_000;
+        var random = new Random(20);
+        int kept = 0;
+        for (int i = 0; i < Count; i++)
+        {
+            double displayed = Math.Sqrt(edge * edge + Chain * Chain) + Deviation * Drawn(), chain = Chain + Deviation * Drawn();
+            DeembeddedRiseTime found = DeembeddedRiseTime.ByRootSumSquare(displayed.ns(), Deviation.ns(), chain.ns(), Deviation.ns());
+            if (found.UpperBound is { } bound && bound.Nanoseconds >= edge) kept++;
+        }
+
+        Assert.Equal(DeembeddedRiseTime.UpperBoundProbability.Fraction, kept / (double)Count, 0.01);
+
+        // Box and Muller.
+        double Drawn() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    }
+
+    [Fact]
+    public void UpperBound_PassesTheChainsOwnRiseTimeWithoutAStep_AndIsStatedOnBothSides()
+    {
+        Duration? before = null;
+        for (int picoseconds = 1700; picoseconds <= 1900; picoseconds += 2)
+        {
+            DeembeddedRiseTime edge = DeembeddedRiseTime.ByRootSumSquare(picoseconds.ps(), 50.ps(), 1750.ps(), 50.ps());
+            Assert.NotNull(edge.UpperBound);
+            if (before is { } earlier) Assert.InRange((edge.UpperBound!.Value / earlier).Fraction, 1.0, 1.03);
+            if (edge.RiseTime is { } value) Assert.True(edge.UpperBound > value);
+            bool isVague = edge.RiseTime is null || edge.Uncertainty!.Value > edge.RiseTime.Value * 0.3;
+            Assert.Equal(isVague, edge.ToString().StartsWith("at most ", StringComparison.Ordinal));
+            before = edge.UpperBound;
+        }
+    }
+
+    [Theory]
+    [InlineData(2.9)]
+    [InlineData(3.02)]
+    [InlineData(5)]
+    public void UpperBound_ByResponse_IsThatOfTheRuleWhereTheRuleIsExact(double displayed)
+    {
+        DeembeddedRiseTime byResponse = DeembeddedRiseTime.ByResponse(displayed.ns(), 0.1.ns(), GaussianOfRise(3e-9), Ratio.FromPercent(5), EdgeShape.Gaussian);
+        DeembeddedRiseTime byRule = DeembeddedRiseTime.ByRootSumSquare(displayed.ns(), 0.1.ns(), 3.ns(), 0.15.ns());
+        Assert.Equal(byRule.UpperBound!.Value.Nanoseconds, byResponse.UpperBound!.Value.Nanoseconds, 1e-3);
+    }
+
+    [Fact]
+    public void DisplayFasterThanTheChainByFar_IsNoEdgeAtAll()
+    {
+        DeembeddedRiseTime edge = DeembeddedRiseTime.ByRootSumSquare(1.ns(), 0.05.ns(), 1.75.ns(), 0.05.ns());
+        Assert.Null(edge.UpperBound);
+        Assert.Equal("not resolved", edge.ToString());
+        Assert.Contains("check the rise time of the chain", Assert.Single(edge.Findings).Remedy, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -132,7 +132,7 @@ public class QuantityConventionsTests
     {
         foreach (Type type in StrongTypeList.All.Append(typeof(Quantity)))
         {
-            MethodInfo make = typeof(StrongTypes).GetMethod("Make", BindingFlags.Static | BindingFlags.NonPublic)!.MakeGenericMethod(type);
+            MethodInfo make = typeof(StrongType<>).MakeGenericType(type).GetMethod("Make", BindingFlags.Static | BindingFlags.NonPublic)!;
             QuantityKind kind = StrongTypeList.KindOf(type);
             Assert.IsType(type, make.Invoke(null, [new Quantity(3, kind)]));
         }

@@ -11,6 +11,30 @@ namespace Acquisition.Core.Tests.Uncertainty;
 
 public sealed class FormulaUncertaintyTests
 {
+    [Theory]
+    [InlineData("0 V ± 5 %", "column 7: found a ratio (5 %), expected a voltage, because a part of zero is none")]
+    [InlineData("(1 V - 1 V) ± 5 % (k=2)", "expected a voltage, because a part of zero is none")]
+    public void PartOfZero_IsRefusedWhereItIsWritten(string text, string expected) =>
+        Assert.Contains(expected, Assert.Throws<FormulaException>(() => Formula.Build(text)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void PartOfZero_IsSaidWhereItIsComputed()
+    {
+        Formula formula = FormulaContext.Standard.WithInput("v", QuantityKind.Voltage).Build("v ± 5 % + (1 V ± 1 mV)");
+
+        Assert.Contains(formula.Budget(Uncertain.Exact(0.V())).Findings, finding => finding.Code == "part-of-zero" && finding.Message.StartsWith("v ± 5 % is a part of 0 V here", StringComparison.Ordinal));
+        Assert.DoesNotContain(formula.Budget(Uncertain.Exact(1.V())).Findings, finding => finding.Code == "part-of-zero");
+        Assert.Equal("0 V", TextFormulas.Evaluate("0 V ± 0 %"));
+    }
+
+    [Fact]
+    public void SpreadOfAPartOfZero_IsRefused_WithTheRemedy()
+    {
+        ArgumentException refusal = Assert.Throws<ArgumentException>(() => Uncertain.Of(0.V(), Spread.Bound(5.Percent())));
+        Assert.Equal("a spread of 5 % of 0 V is none; state its width in V, such as percent of the range", refusal.Message);
+        Assert.Equal(0, Uncertain.Of(0.V(), Spread.Bound(0.Percent())).StandardUncertainty.SiValue);
+    }
+
     private static readonly Formula Power = FormulaContext.Standard.WithInput("v", QuantityKind.Voltage).WithInput("r", QuantityKind.Resistance).Build("v^2 / r");
     private static readonly Uncertain<Voltage> V = Uncertain.Of(5.V(), Spread.Standard(30.mV(), 9), "v");
     private static readonly Uncertain<Resistance> R = Uncertain.Of(50.Ohm(), Spread.Bound(1.Percent()), "r");

@@ -7,6 +7,36 @@ namespace Acquisition.Core.Tests.Uncertainty;
 
 public sealed class ReadingsTests
 {
+    // JCGM 100 F.2.2.1: identical indications leave the resolution, u = δx/√12 = 0.29 δx; here 1 mV/√12 = 0.2887 mV.
+    [Fact]
+    public void ReadingsThatAreAllAlike_AreNotExact_AndPointToTheResolution()
+    {
+        Uncertain<Voltage> mean = TypeA.Mean(new[] { 1.V(), 1.V(), 1.V() }, "supply");
+
+        Finding finding = Assert.Single(mean.Budget().Findings);
+        Assert.Equal("readings-identical", finding.Code);
+        Assert.Equal("supply is 1 V each time (mean of 3 readings): the scatter is below the resolution, which is not the same as none", finding.Message);
+        Assert.Contains("Spread.Resolution(step)", finding.Remedy, StringComparison.Ordinal);
+
+        Uncertain<Voltage> cured = mean + Uncertain.Of(0.V(), Spread.Resolution(1.mV()), "last digit");
+        Assert.Equal(0.2887e-3, cured.StandardUncertainty.SiValue, 1e-7);
+        Assert.Contains(cured.Budget().Findings, each => each.Code == "readings-identical");
+        Assert.DoesNotContain((mean - mean).Budget().Findings, each => each.Code == "readings-identical");
+    }
+
+    [Fact]
+    public void ReadingsThatAreAllAlike_AreSaidToBe_HoweverTheyAreTaken()
+    {
+        Voltage[] alike = { 1.V(), 1.V(), 1.V() }, others = { 1.V(), 2.V(), 4.V() };
+
+        Assert.Contains(TypeA.AnyOf(alike).Budget().Findings, each => each.Code == "readings-identical");
+        Assert.Contains(TypeA.Simultaneous(alike, others).First.Budget().Findings, each => each.Code == "readings-identical");
+        Assert.DoesNotContain(TypeA.Simultaneous(alike, others).Second.Budget().Findings, each => each.Code == "readings-identical");
+        Assert.Contains(GroupedReadings<Voltage>.Of(new[] { alike, alike }).MeanWithGroupEffect().Budget().Findings, each => each.Code == "readings-identical");
+        Assert.DoesNotContain(TypeA.MeanWithPooledScatter(alike, 0.V(), 9).Budget().Findings, each => each.Code == "readings-identical");
+        Assert.DoesNotContain(TypeA.Mean(others).Budget().Findings, each => each.Code == "readings-identical");
+    }
+
     private static readonly Voltage[] Ripple = new[] { 1.01, 1.03, 0.99, 1.00, 1.02 }.Select(Voltage.FromVolts).ToArray();
 
     [Fact]

@@ -200,6 +200,8 @@ internal sealed partial class FormulaBinder
             return Refuse(node.HalfWidth, halfWidth, "a half-width without % (of a plain number it could mean points or a part of the value)");
         QuantityKind deviation = DeviationOf(kind);
         if (isRelative && (kind.IsLogarithmic || kind.Nature == QuantityNature.Point)) return Refuse(node.HalfWidth, halfWidth, SumRules.Name(deviation));
+        if (isRelative && value.IsKnown && value.Number == 0 && !(halfWidth.IsKnown && halfWidth.Number == 0))
+            return Refuse(node.HalfWidth, halfWidth, SumRules.Name(deviation) + ", because a part of zero is none");
         if (!isRelative && !Fits(halfWidth, deviation)) return Refuse(node.HalfWidth, halfWidth, ProductRules.IsNumber(kind) ? SumRules.Name(deviation) : SumRules.Name(deviation) + " or a percentage", deviation);
         if (!_deviates)
         {
@@ -222,7 +224,7 @@ internal sealed partial class FormulaBinder
             if (isRelative) _program.Add(Operation.Absolute, node.HalfWidth, kept, kept);
             width = kept;
         }
-        int term = _program.Add(new UncertainTerm(node.Start, node.End, value.Kind!.Quantity!, deviation, node.CoverageFactor, width));
+        int term = _program.Add(new UncertainTerm(node.Start, node.End, value.Kind!.Quantity!, deviation, node.CoverageFactor, isRelative, width));
         _program.Release(mark);
         int target = _program.Number();
         _program.Add(Operation.Deviate, node, target, nominal, term);

@@ -28,7 +28,7 @@ internal sealed class CallSite(FunctionDefinition function, FunctionKernel kerne
 }
 
 /// <summary>A value that is known within limits only: <c>a ± b</c> in the text.</summary>
-internal sealed class UncertainTerm(int start, int end, QuantityKind valueKind, QuantityKind deviationKind, double? coverageFactor, int halfWidthRegister)
+internal sealed class UncertainTerm(int start, int end, QuantityKind valueKind, QuantityKind deviationKind, double? coverageFactor, bool isRelative, int halfWidthRegister)
 {
     internal readonly int Start = start;
 
@@ -41,6 +41,9 @@ internal sealed class UncertainTerm(int start, int end, QuantityKind valueKind, 
     internal readonly QuantityKind DeviationKind = deviationKind;
 
     internal readonly double? CoverageFactor = coverageFactor;
+
+    /// <summary>Whether the half-width is a part of the value.</summary>
+    internal readonly bool IsRelative = isRelative;
 
     /// <summary>Where the program leaves the half-width.</summary>
     internal int HalfWidthRegister = halfWidthRegister;

@@ -77,7 +77,7 @@ public sealed partial class Formula
         var inputs = new FormulaValue[Inputs.Count];
         for (int i = 0; i < inputs.Length; i++)
         {
-            if (!values.TryGetValue(Inputs[i].Name, out inputs[i])) throw new ArgumentException($"input {Inputs[i]} is missing", nameof(inputs));
+            if (!values.TryGetValue(Inputs[i].Name, out inputs[i])) throw new ArgumentException($"input {Inputs[i]} is missing", nameof(values));
         }
         FormulaValue value = Evaluate(inputs);
         budget = null;

@@ -25,6 +25,7 @@ internal sealed class ProgramUncertainty
     private readonly double[] _scales;
     private readonly Sensitivities _sensitivities;
     private readonly LinearCombination _combination;
+    private readonly List<Finding> _findings = new();
 
     /// <param name="program">The program, compiled so that uncertain terms may deviate.</param>
     /// <param name="result">The register of the number.</param>
@@ -43,7 +44,7 @@ internal sealed class ProgramUncertainty
         _siInputs = Array.ConvertAll(inputs, input => input.SiEstimate);
         _scales = Array.ConvertAll(inputs, input => input.SiStandardUncertainty);
         _sensitivities = Sensitivities.Of(program, result, _siInputs, objectInputs, _scales);
-        _terms = StatedTerms.Of(program, text, _sensitivities.HalfWidths, _siInputs, objectInputs, sharedTerms);
+        _terms = StatedTerms.Of(program, text, _sensitivities.HalfWidths, _siInputs, objectInputs, sharedTerms, _findings);
         LinearCombination combination = LinearCombination.Exact;
         for (int i = 0; i < inputs.Length; i++) combination = With(combination, inputs[i].Combination, _sensitivities.Derivatives[i]);
         for (int i = 0; i < _terms.Length; i++)
@@ -67,7 +68,7 @@ internal sealed class ProgramUncertainty
     internal UncertaintyBudget Budget(Coverage coverage)
     {
         LinearCombination combination = Defined(_combination);
-        var findings = new List<Finding>();
+        var findings = new List<Finding>(_findings);
         AddNumericalFinding(findings);
         double second = HasVanishingContribution(combination) ? SecondOrderVariance(combination, findings) : 0;
         return new UncertaintyBudget(new Quantity(_sensitivities.Value, _kind), combination.Sources, combination.Sensitivities, coverage, second, findings, Nonlinearity);

@@ -8,7 +8,7 @@ namespace Acquisition.Core.Formulas;
 internal static class StatedTerms
 {
     /// <summary>Each term as the deviation from its stated value: an uncertain zero. Null where the evaluation does not come to it, or its half-width is zero. Terms that other results of the same evaluation have come to are taken, and added to, so that results are correlated by them.</summary>
-    internal static UncertainValue?[] Of(Program program, string text, double[] halfWidths, double[] siInputs, object?[]? objectInputs, UncertainValue?[]? shared)
+    internal static UncertainValue?[] Of(Program program, string text, double[] halfWidths, double[] siInputs, object?[]? objectInputs, UncertainValue?[]? shared, System.Collections.Generic.List<Finding> findings)
     {
         var terms = new UncertainValue?[program.Terms.Length];
         if (terms.Length == 0) return terms;
@@ -17,7 +17,15 @@ internal static class StatedTerms
         {
             UncertainTerm term = program.Terms[i];
             double width = halfWidths[i];
-            if (!(width > 0) || !Arithmetic.IsFinite(width) || double.IsNaN(stated[i])) continue;
+            if (double.IsNaN(stated[i])) continue;
+            if (term.IsRelative && stated[i] == 0)
+            {
+                findings.Add(new Finding(
+                    "part-of-zero", Severity.Warning,
+                    $"{text.Substring(term.Start, term.End - term.Start)} is a part of {new Quantity(0, term.ValueKind)} here: it adds no uncertainty, which a data sheet hardly means",
+                    $"state the half-width in {term.DeviationKind.Symbol}, such as percent of the range", "JCGM 100 4.3.7"));
+            }
+            if (!(width > 0) || !Arithmetic.IsFinite(width)) continue;
             if ((terms[i] = shared?[i]) is not null) continue;
             Distribution distribution = term.CoverageFactor is { } k ? new NormalDistribution(width / k) : new RectangularDistribution(width);
             string name = text.Substring(term.Start, term.End - term.Start);

@@ -25,13 +25,13 @@ public sealed class QuantityTypeConverter<T> : TypeConverter
     /// <exception cref="QuantityFormatException">The text is no quantity of this kind.</exception>
     public override object? ConvertFrom(ITypeDescriptorContext? context, CultureInfo? culture, object value)
     {
-        if (value is Quantity quantity) return StrongTypes.Make<T>(quantity);
+        if (value is Quantity quantity) return StrongType<T>.Make(quantity);
         if (value is not string text) return base.ConvertFrom(context, culture, value);
-        QuantityKind? kind = StrongTypes.KindOf<T>();
+        QuantityKind? kind = StrongType<T>.KindOfText;
         if (!QuantityText.TryParse(text, kind, null, out double held, out QuantityKind? found)) throw QuantityText.Problem(text, kind, null);
         try
         {
-            return StrongTypes.Make<T>(new Quantity(held, found!));
+            return StrongType<T>.Make(new Quantity(held, found!));
         }
         catch (ArgumentOutOfRangeException refusal)
         {
@@ -51,10 +51,10 @@ public sealed class QuantityTypeConverter<T> : TypeConverter
     public override bool IsValid(ITypeDescriptorContext? context, object? value)
     {
         if (value is T) return true;
-        if (value is not string text || !QuantityText.TryParse(text, StrongTypes.KindOf<T>(), null, out double held, out QuantityKind? found)) return false;
+        if (value is not string text || !QuantityText.TryParse(text, StrongType<T>.KindOfText, null, out double held, out QuantityKind? found)) return false;
         try
         {
-            StrongTypes.Make<T>(new Quantity(held, found!));
+            StrongType<T>.Make(new Quantity(held, found!));
             return true;
         }
         catch (ArgumentOutOfRangeException)

@@ -25,6 +25,9 @@ internal sealed class UncertaintySource
 
     internal double DegreesOfFreedom { get; }
 
+    /// <summary>What is to be known about the statement wherever it is used; null where there is nothing to say.</summary>
+    internal Finding? Finding { get; init; }
+
     /// <summary>The set of sources that this one is correlated with, and its place in it; none for an independent source.</summary>
     internal CorrelatedSet? Set { get; private set; }
 

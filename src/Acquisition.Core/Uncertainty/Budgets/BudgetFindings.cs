@@ -51,6 +51,7 @@ internal static class BudgetFindings
 
     private static void AboutInput(UncertaintyBudget budget, UncertaintySource source, double sensitivity, double u, List<Finding> findings)
     {
+        if (source.Finding is { } own && sensitivity != 0) findings.Add(own);
         double contribution = Math.Abs(sensitivity * source.StandardUncertainty);
         if (contribution == 0 && source.StandardUncertainty > 0)
         {

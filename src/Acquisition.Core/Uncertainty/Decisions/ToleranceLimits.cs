@@ -14,10 +14,10 @@ public sealed class ToleranceLimits<T>
     internal ToleranceInterval Si { get; }
 
     /// <summary>The lower limit; null where there is none.</summary>
-    public T? Lower => double.IsInfinity(Si.Low) ? null : StrongType<T>.FromSi(Si.Low, "lower");
+    public T? Lower => double.IsInfinity(Si.Low) ? null : StrongType<T>.Nearest(Si.Low, "lower");
 
     /// <summary>The upper limit; null where there is none.</summary>
-    public T? Upper => double.IsInfinity(Si.High) ? null : StrongType<T>.FromSi(Si.High, "upper");
+    public T? Upper => double.IsInfinity(Si.High) ? null : StrongType<T>.Nearest(Si.High, "upper");
 
     /// <summary>Whether a value exactly at the lower limit does not conform.</summary>
     public bool IsLowerExcluded => Si.IsLowExcluded;

@@ -48,7 +48,7 @@ public static class MonteCarlo
         where TResult : struct, IQuantity
     {
         if (model is null) throw new ArgumentNullException(nameof(model));
-        Func<double, string, T> make = StrongType<T>.FromSi;
+        Func<double, string, T> make = StrongType<T>.Nearest;
         return Run(
             new UncertainQuantity[] { x },
             (inputs, result, count) =>
@@ -70,8 +70,8 @@ public static class MonteCarlo
         where TResult : struct, IQuantity
     {
         if (model is null) throw new ArgumentNullException(nameof(model));
-        Func<double, string, T1> make1 = StrongType<T1>.FromSi;
-        Func<double, string, T2> make2 = StrongType<T2>.FromSi;
+        Func<double, string, T1> make1 = StrongType<T1>.Nearest;
+        Func<double, string, T2> make2 = StrongType<T2>.Nearest;
         return Run(
             new UncertainQuantity[] { x1, x2 },
             (inputs, result, count) =>
@@ -95,9 +95,9 @@ public static class MonteCarlo
         where TResult : struct, IQuantity
     {
         if (model is null) throw new ArgumentNullException(nameof(model));
-        Func<double, string, T1> make1 = StrongType<T1>.FromSi;
-        Func<double, string, T2> make2 = StrongType<T2>.FromSi;
-        Func<double, string, T3> make3 = StrongType<T3>.FromSi;
+        Func<double, string, T1> make1 = StrongType<T1>.Nearest;
+        Func<double, string, T2> make2 = StrongType<T2>.Nearest;
+        Func<double, string, T3> make3 = StrongType<T3>.Nearest;
         return Run(
             new UncertainQuantity[] { x1, x2, x3 },
             (inputs, result, count) =>
@@ -122,10 +122,10 @@ public static class MonteCarlo
         where TResult : struct, IQuantity
     {
         if (model is null) throw new ArgumentNullException(nameof(model));
-        Func<double, string, T1> make1 = StrongType<T1>.FromSi;
-        Func<double, string, T2> make2 = StrongType<T2>.FromSi;
-        Func<double, string, T3> make3 = StrongType<T3>.FromSi;
-        Func<double, string, T4> make4 = StrongType<T4>.FromSi;
+        Func<double, string, T1> make1 = StrongType<T1>.Nearest;
+        Func<double, string, T2> make2 = StrongType<T2>.Nearest;
+        Func<double, string, T3> make3 = StrongType<T3>.Nearest;
+        Func<double, string, T4> make4 = StrongType<T4>.Nearest;
         return Run(
             new UncertainQuantity[] { x1, x2, x3, x4 },
             (inputs, result, count) =>

@@ -9,6 +9,7 @@ namespace Acquisition.Core;
 public static class TypeA
 {
     /// <summary>The mean of independent readings: standard uncertainty s/√n, n - 1 degrees of freedom, a t-distribution.</summary>
+    /// <remarks>Readings that are all alike say nothing of the scatter below the resolution (JCGM 100 F.2.2.1): budgets carry the finding <c>readings-identical</c>; add <see cref="Spread.Resolution{T}"/>.</remarks>
     /// <param name="readings">At least two readings, taken one after the other under the same conditions and independent of each other.</param>
     /// <param name="name">The name in the budget.</param>
     /// <exception cref="ArgumentException">There are fewer than two readings.</exception>
@@ -34,7 +35,7 @@ public static class TypeA
         if (!(s >= 0)) throw Refuse.OutOfRange(s, StrongType<T>.Kind, nameof(pooledStandardDeviation), "at least 0");
         if (!(pooledDegreesOfFreedom > 0)) throw Refuse.OutOfRange(pooledDegreesOfFreedom, QuantityKind.Ratio, nameof(pooledDegreesOfFreedom), "above 0");
         var statistics = ReadingStatistics.Of(values);
-        return Source<T>(statistics.Mean, s / Math.Sqrt(values.Length), pooledDegreesOfFreedom, $"mean of {values.Length} readings, pooled scatter", name);
+        return Source<T>(statistics.Mean, s / Math.Sqrt(values.Length), pooledDegreesOfFreedom, $"mean of {values.Length} readings, pooled scatter", name, isScatterOfThese: false);
     }
 
     /// <summary>A quantity that varies as its recorded readings did, each as likely as the others: not their mean, but any one of them.</summary>
@@ -48,7 +49,9 @@ public static class TypeA
         double mean = ReadingStatistics.Of(values).Mean;
         for (int i = 0; i < values.Length; i++) values[i] -= mean;
         var estimate = new Quantity(mean, StrongType<T>.Kind);
-        var source = new UncertaintySource(name ?? estimate.Kind.Name, estimate, new DiscreteDistribution(values), $"any of {values.Length} readings");
+        var distribution = new DiscreteDistribution(values);
+        string statement = $"any of {values.Length} readings";
+        var source = new UncertaintySource(name ?? estimate.Kind.Name, estimate, distribution, statement) { Finding = WhyNotExact(estimate, distribution.StandardUncertainty, statement, name) };
         return new Uncertain<T>(mean, LinearCombination.Of(source));
     }
 
@@ -89,13 +92,20 @@ public static class TypeA
         return values;
     }
 
-    internal static Uncertain<T> Source<T>(double mean, double standardUncertainty, double degreesOfFreedom, string statement, string? name)
+    internal static Uncertain<T> Source<T>(double mean, double standardUncertainty, double degreesOfFreedom, string statement, string? name, bool isScatterOfThese = true)
         where T : struct, IQuantity
     {
         var estimate = new Quantity(mean, StrongType<T>.Kind);
         Distribution distribution = double.IsPositiveInfinity(degreesOfFreedom) ? new NormalDistribution(standardUncertainty) : new StudentTDistribution(standardUncertainty, degreesOfFreedom);
-        return Made<T>(new UncertaintySource(name ?? estimate.Kind.Name, estimate, distribution, statement));
+        return Made<T>(new UncertaintySource(name ?? estimate.Kind.Name, estimate, distribution, statement) { Finding = isScatterOfThese ? WhyNotExact(estimate, standardUncertainty, statement, name) : null });
     }
+
+    /// <summary>Readings that do not differ have a scatter below the last digit that was read, not none.</summary>
+    private static Finding? WhyNotExact(Quantity estimate, double standardUncertainty, string statement, string? name) => standardUncertainty > 0 ? null : new Finding(
+        "readings-identical", Severity.Warning,
+        $"{name ?? estimate.Kind.Name} is {estimate.InWords()} each time ({statement}): the scatter is below the resolution, which is not the same as none",
+        $"add the resolution of the reading: Uncertain.Of(0 {UncertaintyKind.Of(estimate.Kind).Symbol}, Spread.Resolution(step)), step being the last digit or code; its standard uncertainty is step/√12",
+        "JCGM 100 F.2.2.1");
 
     private static Uncertain<T> Made<T>(UncertaintySource source)
         where T : struct, IQuantity =>
@@ -122,7 +132,10 @@ public static class TypeA
         {
             sources[i] = new UncertaintySource(
                 names[i] ?? kinds[i].Name, new Quantity(statistics[i].Mean, kinds[i]),
-                new StudentTDistribution(statistics[i].StandardDeviationOfMean, count - 1), $"mean of {count} simultaneous readings");
+                new StudentTDistribution(statistics[i].StandardDeviationOfMean, count - 1), $"mean of {count} simultaneous readings")
+            {
+                Finding = WhyNotExact(new Quantity(statistics[i].Mean, kinds[i]), statistics[i].StandardDeviationOfMean, $"mean of {count} simultaneous readings", names[i]),
+            };
             sources[i].Join(set, i);
         }
         return sources;
