@@ -58,8 +58,8 @@ public static class ShortlistReport
             candidate.ToString(), x.Name, Cell(x.NeededQuantity, x.Needed), Cell(x.OfferedQuantity, x.Offered), Margin(x.Margin),
         })));
 
-    private static ReportTable Changes(Candidate[] shown) => new ReportTable("changes", "The smallest changes that would help", "candidate", "change").WithRows(
-        shown.SelectMany(candidate => candidate.SmallestChanges.Distinct().Select(change => new ReportCell[] { candidate.ToString(), change })));
+    private static ReportTable Changes(Candidate[] shown) => new ReportTable("changes", "The smallest changes that would help", "candidate", "demand", "change").WithRows(
+        shown.SelectMany(candidate => candidate.SmallestChanges.Select(x => new ReportCell[] { candidate.ToString(), x.Demand.Name, x.Change })));
 
     /// <summary>A margin without end, as where nothing is folded down, is held as a large number.</summary>
     private static ReportCell Margin(Ratio? margin) => margin is not { } value ? ReportCell.Empty : value.Fraction >= Ample ? ReportCell.Of(value, "ample") : ReportCell.Of(value);

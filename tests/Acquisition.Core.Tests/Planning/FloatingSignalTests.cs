@@ -33,7 +33,7 @@ public class FloatingSignalTests
         {
             Assert.Equal(Suitability.Unsuitable, candidate.Suitability);
             Assert.Equal("reference", candidate.Limiting!.Code);
-            Assert.Contains(candidate.SmallestChanges, change => change.IndexOf("a differential probe, or isolated inputs, rated for 407.5 V against earth", StringComparison.Ordinal) >= 0);
+            Assert.Contains(candidate.SmallestChanges, change => change.Demand.Code == "reference" && change.Change.IndexOf("a differential probe, or isolated inputs, rated for 407.5 V against earth", StringComparison.Ordinal) >= 0);
         });
         Assert.True(list.Best!.Probe.IsDifferential);
     }

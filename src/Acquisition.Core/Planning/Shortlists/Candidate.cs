@@ -72,7 +72,14 @@ public sealed class Candidate
     public Criterion? Limiting => Tightest < 0 ? null : CriterionOf(Tightest);
 
     /// <summary>For each demand that is not met, the smallest change that would meet it; empty where all are met.</summary>
-    public IReadOnlyList<string> SmallestChanges => Suitability == Suitability.Unsuitable ? new SmallestChange(_screen, _probe, _input, _judgement).All() : [];
+    public IReadOnlyList<SmallestChange> SmallestChanges
+    {
+        get
+        {
+            var search = new ChangeSearch(_screen, _probe, _input, _judgement);
+            return Enumerable.Range(0, (int)Demand.Count).Where(i => _judgement.Margin[i] < 0).Select(i => new SmallestChange(CriterionOf(i), search.For((Demand)i))).Frozen();
+        }
+    }
 
     /// <summary>The candidate set up for the first signal of the requirement: what may follow is the window.</summary>
     public SampledSignal Setup() => SetupOf(_screen.Requirement.Signals[0]);

@@ -179,12 +179,17 @@ internal sealed class ScreenedProbe
         Entry = entry;
         // Compensated, a probe looks the same from its tip whatever the capacitance of the input it is made for, so one ideal input stands for all.
         FrontEnd ideal = FrontEnd.HighImpedance(entry.Into, default, Response.Cascade());
-        Gains = new StageGains(screen, MeasurementChain.From(screen.Source).Probe(CatalogueChain.Probe(entry, screen.Source)).Into(ideal).Response);
+        Response response = MeasurementChain.From(screen.Source).Probe(CatalogueChain.Probe(entry, screen.Source)).Into(ideal).Response;
+        Gains = new StageGains(screen, response);
+        DcGain = response.DcGain;
     }
 
     internal CatalogueProbe Entry { get; }
 
     internal StageGains Gains { get; }
+
+    /// <summary>What source and probe leave at DC.</summary>
+    internal double DcGain { get; }
 }
 
 /// <summary>An input of the catalogue as it is set: instrument, termination, bandwidth limit.</summary>

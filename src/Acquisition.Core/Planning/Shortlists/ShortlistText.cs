@@ -21,7 +21,7 @@ internal static class ShortlistText
             text.Line(FormattableString.Invariant($"{rank,3}. {candidate} [{candidate.Suitability}{price}, {Stated.Word(candidate.Assurance)}{(candidate.IsDominated ? ", dominated" : "")}]"));
             if (candidate.Limiting is { } limiting)
                 text.Note("tightest: " + limiting + (limiting.Margin is { } margin ? ", margin " + margin.InWords() : ""));
-            foreach (string change in candidate.SmallestChanges.Distinct())
+            foreach (SmallestChange change in candidate.SmallestChanges)
                 text.Note("what would help: " + change);
         }
         if (shortlist.Candidates.Count > rank)
