@@ -17,6 +17,7 @@ internal static class CommonPractice
         ["Chain/MeasurementChain.Findings.cs"] = "a 50 Ω input stands 5 V rms",
         ["Chain/Probe.cs"] = "data sheets state a probe's bandwidth on 25 Ω",
         ["Digitizing/Sampling.cs"] = "3 to 5 sample intervals on an edge",
+        ["Planning/Catalogues/InputRange.cs"] = "an input shifts a signal by about half of its range as a matter of course",
         ["Planning/Outlooks/OutlookFindings.Vertical.cs"] = "an input shifts a signal by about half of its range as a matter of course",
         ["Planning/PlanningFunctions.cs"] = "3 to 5 sample intervals on an edge",
         ["Planning/Requirements/NeededSampling.cs"] = "3 to 5 sample intervals on an edge",

@@ -86,6 +86,9 @@ internal static class BenchDocument
             capture.Report(capture.Has("window") ? "timePerDivision" : "window", "give either window or timePerDivision, and one of them only");
         int channels = capture.OptionalInteger("channelsInUse", 1, 64) ?? 1;
         PeakToPeakVoltage? range = capture.OptionalQuantity("range", PeakToPeakVoltage.Parse);
+        Voltage? offset = capture.OptionalQuantity("maximumOffset", Voltage.Parse);
+        if (offset is { } shift)
+            capture.Build(() => Trial.WithMaximumOffset(shift), "maximumOffset");
         AcquisitionMode mode = capture.Choice("mode", CatalogueDocument.Modes, AcquisitionMode.Sample);
         int? combined = capture.OptionalInteger("combined", 2, 1_000_000);
         if (mode is AcquisitionMode.HighResolution or AcquisitionMode.Average or AcquisitionMode.Envelope && !capture.Has("combined"))
@@ -117,6 +120,7 @@ internal static class BenchDocument
         {
             SampledSignal made = Combine((interpolation is null ? setup : setup.WithInterpolation(interpolation)).WithChannelsInUse(channels).WithAccuracy(timebase ?? setup.TimebaseAccuracy, gain ?? setup.GainAccuracy), mode, combined ?? 2);
             made = range is { } fullScale && instrument is null ? made.WithFullScale(fullScale) : made;
+            made = offset is { } volts ? made.WithMaximumOffset(volts) : made;
             made = jitter is { } seconds ? made.WithJitter(seconds) : made;
             made = records is { } rate ? made.WithRecordRate(rate) : made;
             return pulse is { } width ? made.WatchingFor(width, pulseRate, pulseEdge) : made;

@@ -72,7 +72,7 @@ internal sealed class InstrumentDocument
     {
         if (capture.OptionalQuantity("range", PeakToPeakVoltage.Parse) is not { } named)
         {
-            _range = _entry.Ranges.FirstOrDefault(offered => offered.FullScale.SiValue * attenuation >= signal.PeakToPeak.SiValue) ?? _entry.Ranges[_entry.Ranges.Count - 1];
+            _range = _entry.RangeFor([signal], attenuation);
             return;
         }
         _range = _entry.Ranges.FirstOrDefault(offered => Math.Abs((offered.FullScale.SiValue * attenuation / named.SiValue) - 1) <= 1e-3);

@@ -55,7 +55,7 @@ internal static class CatalogueDocument
         IReadOnlyList<ChannelMode> modes = Each(document, "channels", true, entry => new ChannelMode(
             entry.OptionalInteger("inUse", 1, 1024) ?? 1, entry.Quantity("rate", SampleRate.Parse), entry.Quantity("memory", PointCount.Parse)));
         IReadOnlyList<InputRange> ranges = Each(document, "ranges", true, entry => new InputRange(
-            entry.Quantity("fullScale", PeakToPeakVoltage.Parse), Stated(entry, "noise", RmsVoltage.Parse)));
+            entry.Quantity("fullScale", PeakToPeakVoltage.Parse), Stated(entry, "noise", RmsVoltage.Parse), entry.OptionalQuantity("maximumOffset", Voltage.Parse)));
         IReadOnlyList<InputTermination> terminations = Each(document, "inputs", true, entry => new InputTermination(
             entry.Quantity("resistance", Resistance.Parse), entry.Quantity("capacitance", Capacitance.Parse), entry.OptionalQuantity("maximumVoltage", Voltage.Parse),
             entry.OptionalQuantity("maximumToEarth", Voltage.Parse)));

@@ -175,6 +175,20 @@ public sealed class CatalogueInstrument
     /// <summary>Rate and memory while so many channels are in use; null where it has not so many.</summary>
     public ChannelMode? ModeFor(int channelsInUse) => ChannelModes.FirstOrDefault(mode => mode.ChannelsInUse >= channelsInUse);
 
+    /// <summary>The smallest range that holds every one of some signals behind an attenuation, or the largest there is.</summary>
+    internal InputRange RangeFor(IReadOnlyList<Signal> signals, double attenuation)
+    {
+        foreach (InputRange range in Ranges)
+        {
+            bool holds = true;
+            foreach (Signal signal in signals)
+                holds &= range.Holds(signal, attenuation);
+            if (holds)
+                return range;
+        }
+        return Ranges[Ranges.Count - 1];
+    }
+
     /// <summary>The name.</summary>
     public override string ToString() => Name;
 

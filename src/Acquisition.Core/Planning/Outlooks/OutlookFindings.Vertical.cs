@@ -38,17 +38,21 @@ internal sealed partial class OutlookFindings
         }
     }
 
-    // An input can shift the signal by about half of its range as a matter of course (common practice); more is a question to its data sheet.
     private void Offset(double range, double swing)
     {
         if (!outlook.Response.PassesDc)
             return;
-        double middle = Math.Abs(outlook.Response.DcGain) * Math.Abs(Signal.Highest + Signal.Lowest) / 2, outside = middle - ((range - swing) / 2);
-        if (outside <= range / 2 * (1 + 1e-9))
+        double middle = outlook.Response.DcGain * (Signal.Highest + Signal.Lowest) / 2, least = InputRange.OffsetFor(middle, swing, range);
+        bool isStated = outlook.Setup.MaximumOffset is not null;
+        double most = outlook.Setup.MaximumOffset?.SiValue ?? range * InputRange.UsualOffset;
+        if (least <= most * (1 + 1e-9))
             return;
-        double sign = Math.Sign(Signal.Highest + Signal.Lowest);
-        Add("offset-needed", Severity.Note, $"the range of {FewDigits.Of(range, PeakToPeakVoltage.Kind)} holds the signal only with an offset of {FewDigits.Of(sign * middle, Voltage.Kind)}",
-            $"an input whose offset reaches that in this range, AC coupling where the level does not matter, or a range of at least {FewDigits.Of(FewDigits.RoundUp((2 * middle) + swing), PeakToPeakVoltage.Kind)}", "handbook 6.1, common practice");
+        string holds = $"the range of {FewDigits.Of(range, PeakToPeakVoltage.Kind)} holds the signal only with an offset of {FewDigits.Of(middle, Voltage.Kind)}";
+        string larger = $"AC coupling where the level does not matter, or a range of at least {FewDigits.Of(FewDigits.RoundUp((2 * Math.Abs(middle)) + swing - (isStated ? 2 * most : 0)), PeakToPeakVoltage.Kind)}";
+        if (isStated)
+            Add("offset-needed", Severity.Failure, $"{holds}, {FewDigits.Of(least, Voltage.Kind)} at least; it has {FewDigits.Of(most, Voltage.Kind)} at most", larger + (most > 0 ? " with the same offset" : ""), "handbook 6.1");
+        else
+            Add("offset-needed", Severity.Note, holds, $"an input whose offset reaches that in this range, {larger}", "handbook 6.1, common practice");
     }
 
     private void Mode()

@@ -27,6 +27,9 @@ public sealed class SampledSignal
     /// <summary>The full-scale range that is set; null where the smallest that holds the signal is.</summary>
     public PeakToPeakVoltage? FullScale { get; private set; }
 
+    /// <summary>By how much the middle of the range can be moved from 0 V, either way, as seen at the source; null where it is not known.</summary>
+    public Voltage? MaximumOffset { get; private set; }
+
     /// <summary>What is kept of the samples.</summary>
     public AcquisitionMode Mode { get; private set; }
 
@@ -79,6 +82,12 @@ public sealed class SampledSignal
         Refuse.UnlessAboveZero(fullScale.SiValue, PeakToPeakVoltage.Kind, nameof(fullScale));
         return Copy(copy => copy.FullScale = fullScale);
     }
+
+    /// <summary>With the offset that the range can be moved by, as seen at the source: with a 10:1 probe ten times the input's.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="maximumOffset"/> is negative.</exception>
+    public SampledSignal WithMaximumOffset(Voltage maximumOffset) => maximumOffset.SiValue >= 0
+        ? Copy(copy => copy.MaximumOffset = maximumOffset)
+        : throw Refuse.OutOfRange(maximumOffset.SiValue, Voltage.Kind, nameof(maximumOffset), "at least 0 V");
 
     /// <summary>With peak detection.</summary>
     public SampledSignal WithPeakDetect() => Copy(copy => (copy.Mode, copy.Combined) = (AcquisitionMode.PeakDetect, 1));

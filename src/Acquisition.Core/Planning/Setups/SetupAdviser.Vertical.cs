@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 using System.Numerics;
 
@@ -10,7 +11,7 @@ internal sealed partial class SetupAdviser
     private InputRange Range()
     {
         double swing = _largest.Swing;
-        InputRange range = RangeFor(swing);
+        InputRange range = RangeFor(_wanted.Signals);
         double full = FullScale(range);
         string? loses = null;
         if (full < swing)
@@ -23,9 +24,16 @@ internal sealed partial class SetupAdviser
             if (full > 2 * smallest.Swing)
                 loses = $"{FewDigits.Number(Math.Log(full / smallest.Swing) / Math.Log(2))} bits, for {(_signals.Length > 1 ? smallest.Signal.Name : "the signal")} fills only {FewDigits.Of(smallest.Swing / full, Ratio.Kind)}";
         }
-        Add("range", FewDigits.Of(full, PeakToPeakVoltage.Kind), full >= swing ? $"it is the smallest that holds {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}" : "it is the largest there is", loses, _largest);
+        Add("range", FewDigits.Of(full, PeakToPeakVoltage.Kind), full >= swing ? $"it is the smallest that holds {FewDigits.Of(swing, PeakToPeakVoltage.Kind)}{WithOffset(full)}" : "it is the largest there is", loses, _largest);
         RangeAgainstDetail(full);
         return range;
+    }
+
+    // Where a smaller range would hold the swing, it is the stated offset that it lacks.
+    private string WithOffset(double full)
+    {
+        double offset = _wanted.Signals.Max(signal => InputRange.OffsetFor(signal, full));
+        return offset > 0 ? $" with an offset of {FewDigits.Of(offset, Voltage.Kind)} or more" : _instrument.Ranges.Any(range => FullScale(range) < full && FullScale(range) >= _largest.Swing) ? " with the offset that it has" : "";
     }
 
     // A small signal beside a large one: alone it would have a range in which one code tells the detail.
@@ -35,7 +43,7 @@ internal sealed partial class SetupAdviser
             return;
         foreach (AdvisedSignal signal in _signals.OrderBy(signal => signal.Swing))
         {
-            double own = FullScale(RangeFor(signal.Swing));
+            double own = FullScale(RangeFor([signal.Signal]));
             if (own >= full || Code(own) > detail.SiValue)
                 continue;
             _findings.Add(new Finding("range-against-detail", Severity.Warning,
@@ -45,7 +53,7 @@ internal sealed partial class SetupAdviser
         }
     }
 
-    private InputRange RangeFor(double swing) => _instrument.Ranges.FirstOrDefault(offered => FullScale(offered) >= swing) ?? _instrument.Ranges[_instrument.Ranges.Count - 1];
+    private InputRange RangeFor(IReadOnlyList<Signal> signals) => _instrument.RangeFor(signals, _probe.AttenuationFactor);
 
     private double FullScale(InputRange range) => range.FullScale.SiValue * _probe.AttenuationFactor;
 

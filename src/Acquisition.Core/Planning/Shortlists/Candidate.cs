@@ -28,10 +28,16 @@ public sealed class Candidate
                 Tightest = i;
         }
         double tightest = Tightest < 0 ? 0 : judgement.Margin[Tightest];
-        Suitability = tightest < 0 ? Suitability.Unsuitable : judgement.IsUnproven ? Suitability.Unproven : Suitability.Suitable;
+        Suitability = tightest < 0 ? Suitability.Unsuitable : judgement.NotStated != Planning.NotStated.Nothing ? Suitability.Unproven : Suitability.Suitable;
         PriceInUnits = Instrument.PriceInUnits is { } one && Probe.PriceInUnits is { } other ? one + (WantedChannels * other) : null;
         Assurance = Instrument.Bandwidth.Assurance < Probe.Bandwidth.Assurance ? Instrument.Bandwidth.Assurance : Probe.Bandwidth.Assurance;
     }
+
+    private static readonly KeyValuePair<NotStated, string>[] NotStatedWords =
+    [
+        new(Planning.NotStated.Rating, "rated voltage"), new(Planning.NotStated.RatingToEarth, "rated voltage against earth"), new(Planning.NotStated.Offset, "offset of the range"),
+        new(Planning.NotStated.Noise, "noise of the range"), new(Planning.NotStated.Jitter, "jitter of the clock"), new(Planning.NotStated.TimebaseAccuracy, "accuracy of the time base"),
+    ];
 
     private int WantedChannels => _screen.Requirement.Channels;
 
@@ -52,6 +58,9 @@ public sealed class Candidate
 
     /// <summary>Whether it meets the requirement.</summary>
     public Suitability Suitability { get; }
+
+    /// <summary>What the catalogue does not state of it and a demand would be judged by; empty where all is stated.</summary>
+    public IReadOnlyList<string> NotStated => NotStatedWords.Where(word => (_judgement.NotStated & word.Key) != 0).Select(word => word.Value).Frozen();
 
     /// <summary>What instrument and probes cost together, in the catalogue's unit; null where a price is not known.</summary>
     public double? PriceInUnits { get; }
@@ -112,6 +121,7 @@ public sealed class Candidate
             Demand.RatingToEarth => Make("rating-to-earth", "rated voltage against earth", Voltage.Kind),
             Demand.Channels => Make("channels", "channels at once", null),
             Demand.Range => Make("range", "range", PeakToPeakVoltage.Kind),
+            Demand.Offset => Make("offset", "offset of the range", Voltage.Kind),
             Demand.Amplitude => Make("amplitude", "amplitude error", Ratio.Kind, "at most "),
             Demand.Edge => Make("edge", "edge error", Ratio.Kind, "at most "),
             Demand.Pulse => Make("pulse", "height lost of the narrowest pulse", Ratio.Kind, "at most "),

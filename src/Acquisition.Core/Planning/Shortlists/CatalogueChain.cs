@@ -68,6 +68,7 @@ internal static class CatalogueChain
     {
         SampledSignal made = setup.WithEffectiveBits(entry.EffectiveBits).WithAccuracy(entry.TimebaseAccuracy?.Value, entry.GainAccuracy?.Value);
         made = range is null ? made : made.WithFullScale(PeakToPeakVoltage.FromSi(range.FullScale.SiValue * attenuation, "range"));
+        made = range?.MaximumOffset is { } offset ? made.WithMaximumOffset(offset * attenuation) : made;
         made = entry.Jitter is { } jitter ? made.WithJitter(jitter.Value) : made;
         made = entry.RecordRate is { } records ? made.WithRecordRateAtBest(records) : made;
         bool draws = entry.Interpolations.Count == 0;

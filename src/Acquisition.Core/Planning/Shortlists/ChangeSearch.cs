@@ -21,6 +21,7 @@ internal sealed class ChangeSearch(Screen screen, ScreenedProbe probe, ScreenedI
         Demand.RatingToEarth => $"a probe and input that stand {FewDigits.Of(screen.ToEarth, Voltage.Kind)} against earth",
         Demand.Channels => FormattableString.Invariant($"{screen.Requirement.Channels} channels"),
         Demand.Range => $"a probe that divides by {FewDigits.Number(Math.Ceiling(screen.Swing / judgement.Range!.FullScale.SiValue))} or more",
+        Demand.Offset => $"an offset of {FewDigits.Of(judgement.Needed[(int)Demand.Offset], Voltage.Kind)} in the range of {FewDigits.Of(judgement.Range!.FullScale.SiValue * Entry.AttenuationFactor, PeakToPeakVoltage.Kind)}, or AC coupling where the level does not matter",
         Demand.Amplitude or Demand.Edge or Demand.Pulse => Chain(demand),
         Demand.SampleRate => Rate(),
         Demand.FoldedContent => $"a higher sample rate or a bandwidth limit: {FewDigits.Of(judgement.Offered[(int)Demand.FoldedContent], Ratio.Kind)} folds down",

@@ -14,7 +14,7 @@ public sealed class Criterion
         OfferedQuantity = offeredQuantity;
     }
 
-    /// <summary>The stable code: <c>amplitude</c>, <c>edge</c>, <c>sample-rate</c>, <c>folded-content</c>, <c>pulse</c>, <c>detail</c>, <c>timing</c>, <c>range</c>, <c>rating</c>, <c>rating-to-earth</c>, <c>reference</c>, <c>channels</c>, <c>fit</c>.</summary>
+    /// <summary>The stable code: <c>amplitude</c>, <c>edge</c>, <c>sample-rate</c>, <c>folded-content</c>, <c>pulse</c>, <c>detail</c>, <c>timing</c>, <c>range</c>, <c>offset</c>, <c>rating</c>, <c>rating-to-earth</c>, <c>reference</c>, <c>channels</c>, <c>fit</c>.</summary>
     public string Code { get; }
 
     /// <summary>What is judged, in words.</summary>

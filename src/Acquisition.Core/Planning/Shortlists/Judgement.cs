@@ -12,6 +12,7 @@ internal enum Demand
     RatingToEarth,
     Channels,
     Range,
+    Offset,
     Amplitude,
     Edge,
     Pulse,
@@ -26,7 +27,7 @@ internal enum Demand
 internal struct Judgement
 {
     internal readonly double[] Needed, Offered, Margin;
-    internal bool IsUnproven;
+    internal NotStated NotStated;
     internal InputRange? Range;
 
     internal Judgement(int count)
@@ -36,7 +37,7 @@ internal struct Judgement
         Margin = new double[count];
         for (int i = 0; i < count; i++)
             Margin[i] = double.NaN;
-        IsUnproven = false;
+        NotStated = NotStated.Nothing;
         Range = null;
     }
 
@@ -97,7 +98,7 @@ internal struct Judgement
         if (termination.MaximumVoltage is { } input)
             stands = Math.Min(stands, input.SiValue * probe.AttenuationFactor);
         if (double.IsPositiveInfinity(stands))
-            IsUnproven = true;
+            NotStated |= NotStated.Rating;
         else
             AtLeast(Demand.Rating, screen.Peak, stands);
     }
@@ -113,20 +114,22 @@ internal struct Judgement
         double? ofProbe = probe.MaximumToEarth?.SiValue, ofInput = input.Termination.MaximumToEarth?.SiValue;
         double stands = Math.Min(ofProbe ?? double.PositiveInfinity, probe.IsDifferential ? double.PositiveInfinity : ofInput ?? double.PositiveInfinity);
         if (floats && (ofProbe is null || (ofInput is null && !probe.IsDifferential)))
-            IsUnproven = true;
+            NotStated |= NotStated.RatingToEarth;
         if (!double.IsPositiveInfinity(stands))
             AtLeast(Demand.RatingToEarth, screen.ToEarth, stands);
     }
 
     private void ChooseRange(Screen screen, CatalogueInstrument instrument, double attenuation)
     {
-        foreach (InputRange range in instrument.Ranges)
-        {
-            Range = range;
-            if (range.FullScale.SiValue * attenuation >= screen.Swing)
-                break;
-        }
-        AtLeast(Demand.Range, screen.Swing, Range!.FullScale.SiValue * attenuation);
+        Range = instrument.RangeFor(screen.Requirement.Signals, attenuation);
+        double full = Range.FullScale.SiValue * attenuation, offset = 0;
+        AtLeast(Demand.Range, screen.Swing, full);
+        foreach (Signal signal in screen.Requirement.Signals)
+            offset = Math.Max(offset, InputRange.OffsetFor(signal, full));
+        if (Range.MaximumOffset is { } most && offset > 0)
+            AtLeast(Demand.Offset, offset, most.SiValue * attenuation);
+        else if (offset > full * InputRange.UsualOffset * (1 + 1e-9))
+            NotStated |= NotStated.Offset;
     }
 
     private void Amplitude(Screen screen, StageGains probe, StageGains input)
@@ -210,7 +213,7 @@ internal struct Judgement
         }
         else
         {
-            IsUnproven = true;
+            NotStated |= NotStated.Noise;
         }
         if (probe.Noise is { } own)
             variance += own.Value.SiValue * own.Value.SiValue;
@@ -221,8 +224,10 @@ internal struct Judgement
             return;
         double byNoise = sigma * slowness, jitter = input.Entry.Jitter?.Value.SiValue ?? 0;
         double span = wanted.Window is { } window && input.Entry.TimebaseAccuracy is { } accuracy ? accuracy.Value.SiValue * window.SiValue / Math.Sqrt(3) : 0;
-        if (input.Entry.Jitter is null || (wanted.Window is not null && input.Entry.TimebaseAccuracy is null))
-            IsUnproven = true;
+        if (input.Entry.Jitter is null)
+            NotStated |= NotStated.Jitter;
+        if (wanted.Window is not null && input.Entry.TimebaseAccuracy is null)
+            NotStated |= NotStated.TimebaseAccuracy;
         AtMost(Demand.Timing, timing.SiValue, Math.Sqrt((2 * byNoise * byNoise) + (2 * jitter * jitter) + (span * span)));
     }
 

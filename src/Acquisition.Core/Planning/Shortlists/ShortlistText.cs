@@ -21,6 +21,8 @@ internal static class ShortlistText
             text.Line(FormattableString.Invariant($"{rank,3}. {candidate} [{candidate.Suitability}{price}, {Stated.Word(candidate.Assurance)}{(candidate.IsDominated ? ", dominated" : "")}]"));
             if (candidate.Limiting is { } limiting)
                 text.Note("tightest: " + limiting + (limiting.Margin is { } margin ? ", margin " + margin.InWords() : ""));
+            if (candidate.NotStated.Count > 0)
+                text.Note("not stated: " + string.Join(", ", candidate.NotStated));
             foreach (SmallestChange change in candidate.SmallestChanges)
                 text.Note("what would help: " + change);
         }
