@@ -35,5 +35,5 @@ public sealed class AttributionShare
     internal string Name => AttributionRow.Join(Elements);
 
     /// <summary>Elements and level in one line.</summary>
-    public override string ToString() => $"{Name}: {Level}" + (Uncertainty is { } u ? $" ± {u}" : "");
+    public override string ToString() => $"{Name}: {Level.InWords()}" + (Uncertainty is { } u ? $" (u = {u.InWords(2)})" : "");
 }

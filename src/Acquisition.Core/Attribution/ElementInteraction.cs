@@ -32,5 +32,5 @@ public sealed class ElementInteraction
     public Frequency LargestAt { get; }
 
     /// <summary>The two elements and the largest deviation.</summary>
-    public override string ToString() => $"{First} with {Second}: {Largest} at {LargestAt}";
+    public override string ToString() => $"{First} with {Second}: {Largest.InWords()} at {LargestAt.InWords()}";
 }

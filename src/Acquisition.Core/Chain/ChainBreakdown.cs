@@ -37,5 +37,5 @@ public sealed class ChainBreakdown<T>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Name, total and weakest link.</summary>
-    public override string ToString() => $"{Name}: {Total}" + (WeakestLink is null ? "" : $", most by {WeakestLink.Part}");
+    public override string ToString() => $"{Name}: {Total.InWords()}" + (WeakestLink is null ? "" : $", most by {WeakestLink.Part}");
 }

@@ -30,5 +30,5 @@ public sealed class ChainContribution<T>
     public T InOrder { get; }
 
     /// <summary>Part and both figures.</summary>
-    public override string ToString() => $"{Part}: {ByRemoval} by removal, {InOrder} in order";
+    public override string ToString() => $"{Part}: {ByRemoval.InWords()} by removal, {InOrder.InWords()} in order";
 }

@@ -125,7 +125,15 @@ public sealed class Digitizer
     /// <summary>The rate and record length for a time per division: the window is as many divisions as the screen has.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="perDivision"/> is not above 0 s, or so long that no rate offered fits the memory, or <paramref name="channelsInUse"/> is below 1.</exception>
     public Timebase TimebasePerDivision(Duration perDivision, int channelsInUse) =>
-        TimebaseFor(Duration.FromSi(Sampling.RequireTime(perDivision, nameof(perDivision)) * HorizontalDivisions, nameof(perDivision)), channelsInUse);
+        TimebaseFor(Across(Duration.FromSi(Sampling.RequireTime(perDivision, nameof(perDivision)), nameof(perDivision))), channelsInUse);
+
+    /// <summary>The time across the screen. A time is stated in few decimal digits, and so is ten times that: ten times 1 µs are 10 µs, which the product of the doubles misses by its last bit.</summary>
+    internal Duration Across(Duration perDivision)
+    {
+        const int Kept = 15;
+        double seconds = perDivision.SiValue, product = seconds * HorizontalDivisions;
+        return Duration.FromSi(FewDigits.Round(seconds, Kept) == seconds ? FewDigits.Round(product, Kept) : product, nameof(perDivision));
+    }
 
     /// <summary>The smallest full-scale range that holds a peak-to-peak voltage; null where none does. Without listed ranges, the voltage itself.</summary>
     public PeakToPeakVoltage? RangeFor(PeakToPeakVoltage voltage)

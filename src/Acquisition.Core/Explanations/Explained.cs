@@ -68,5 +68,5 @@ public sealed class Explained<T>
     public static implicit operator T(Explained<T> explained) => (explained ?? throw new ArgumentNullException(nameof(explained))).Value;
 
     /// <summary>Name and value in one line.</summary>
-    public override string ToString() => $"{Name}: {Value}";
+    public override string ToString() => $"{Name}: {Value.InWords()}";
 }

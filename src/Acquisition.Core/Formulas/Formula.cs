@@ -55,6 +55,12 @@ public sealed partial class Formula
     /// <exception cref="FormulaException">The text is no formula; the exception carries every problem with its place.</exception>
     public static Formula Build(string text) => FormulaContext.Standard.Build(text);
 
+    /// <summary>Builds a formula over a context.</summary>
+    /// <param name="text">The formula.</param>
+    /// <param name="context">Functions, inputs, units and limits.</param>
+    /// <exception cref="FormulaException">The text is no formula over this context; the exception carries every problem with its place.</exception>
+    public static Formula Build(string text, FormulaContext context) => (context ?? throw new ArgumentNullException(nameof(context))).Build(text);
+
     /// <summary>Builds a formula over the standard functions and no inputs, without ever throwing.</summary>
     /// <param name="text">The formula.</param>
     /// <param name="formula">The formula; null where there are problems.</param>
@@ -69,8 +75,15 @@ public sealed partial class Formula
 
     internal FormulaNode Root => _root;
 
-    internal static bool TryBuild(string text, FormulaContext context, out Formula? formula, out IReadOnlyList<FormulaProblem> problems)
+    /// <summary>Builds a formula over a context, returning what is wrong with it instead of throwing.</summary>
+    /// <param name="text">The formula.</param>
+    /// <param name="context">Functions, inputs, units and limits.</param>
+    /// <param name="formula">The formula; null where there are problems.</param>
+    /// <param name="problems">Everything that is wrong with it, in the order of the places.</param>
+    public static bool TryBuild(string? text, FormulaContext context, out Formula? formula, out IReadOnlyList<FormulaProblem> problems)
     {
+        if (context is null) throw new ArgumentNullException(nameof(context));
+        text ??= "";
         var found = new ProblemList(text);
         FormulaNode root = FormulaParser.Parse(text, 0, text.Length, context.Limits, context.Units, found, out int operations);
         formula = Bind(text, root, context, found, operations);

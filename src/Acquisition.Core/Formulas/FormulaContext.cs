@@ -100,7 +100,7 @@ public sealed class FormulaContext
     /// <param name="formula">The formula; null where there are problems.</param>
     /// <param name="problems">Everything that is wrong with it, in the order of the places.</param>
     /// <returns>Whether the text is a formula.</returns>
-    public bool TryBuild(string? text, out Formula? formula, out IReadOnlyList<FormulaProblem> problems) => Formula.TryBuild(text ?? "", this, out formula, out problems);
+    public bool TryBuild(string? text, out Formula? formula, out IReadOnlyList<FormulaProblem> problems) => Formula.TryBuild(text, this, out formula, out problems);
 
     /// <summary>Why a name cannot be declared; null where it can.</summary>
     internal string? WhyNotDeclarable(string name)

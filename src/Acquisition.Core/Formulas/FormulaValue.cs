@@ -112,7 +112,10 @@ public readonly struct FormulaValue : IEquatable<FormulaValue>
     public override string ToString() => ToString(null);
 
     /// <summary>The value as text, quantities in a chosen format (docs/notation.md).</summary>
-    /// <param name="format">Such as <c>G4 MHz</c>; null for the shortest text that reads back to the same value, in the unit after <c>in</c> where the formula has one.</param>
+    /// <param name="format">
+    /// Such as <c>G4 MHz</c>; null for at most fifteen digits, all that a decimal number keeps through a double, in the unit after <c>in</c> where the formula has one. <c>R</c> writes the shortest text that
+    /// reads back to the same bits.
+    /// </param>
     /// <exception cref="FormatException">The format is not known, or its unit is of another kind.</exception>
     public string ToString(string? format)
     {

@@ -8,8 +8,14 @@ internal static class ResultFormat
 {
     private const double CelsiusZero = 273.15;
 
+    /// <summary>A double holds every decimal number of fifteen digits; what comes after them is the rounding of arithmetic: 1000 ps, not 999.9999999999999 ps.</summary>
+    private const string AllThatCounts = "G15";
+
+    private const double LargestWhole = 9007199254740992;
+
     internal static string Write(Quantity quantity, string? format, string? unit, double unitFactor)
     {
+        if (string.IsNullOrEmpty(format) && !IsWhole(quantity)) format = AllThatCounts;
         if (unit is null) return quantity.ToString(format, null);
         if (unitFactor != 0 && !NamesUnit(format)) return new Quantity(quantity.SiValue / unitFactor, QuantityKind.Ratio).ToString(format, null) + " " + unit;
         if (string.IsNullOrEmpty(format)) return quantity.ToString("R " + unit, null);
@@ -42,6 +48,9 @@ internal static class ResultFormat
     }
 
     private static int PlaceOf(double magnitude) => (int)Math.Floor(Math.Log10(magnitude) + 1e-12);
+
+    /// <summary>A whole number, such as a count of points, is exact to its last digit.</summary>
+    private static bool IsWhole(Quantity quantity) => Math.Abs(quantity.SiValue) <= LargestWhole && Math.Floor(quantity.SiValue) == quantity.SiValue;
 
     /// <summary>Whether a format says more than how many digits to write.</summary>
     private static bool NamesUnit(string? format)

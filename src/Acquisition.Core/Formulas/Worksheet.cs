@@ -62,7 +62,13 @@ public sealed partial class Worksheet
         return TryBuild(text, context, out Worksheet? worksheet, out IReadOnlyList<FormulaProblem> problems) ? worksheet! : throw new FormulaException(problems);
     }
 
-    /// <summary>Builds a worksheet, returning what is wrong with it instead of throwing.</summary>
+    /// <summary>Builds a worksheet over the standard functions, without ever throwing.</summary>
+    /// <param name="text">The worksheet.</param>
+    /// <param name="worksheet">The worksheet; null where there are problems.</param>
+    /// <param name="problems">Everything that is wrong with it, in the order of the places.</param>
+    public static bool TryBuild(string? text, out Worksheet? worksheet, out IReadOnlyList<FormulaProblem> problems) => TryBuild(text, FormulaContext.Standard, out worksheet, out problems);
+
+    /// <summary>Builds a worksheet over a context, returning what is wrong with it instead of throwing.</summary>
     /// <param name="text">The worksheet.</param>
     /// <param name="context">Functions, units and limits.</param>
     /// <param name="worksheet">The worksheet; null where there are problems.</param>

@@ -17,7 +17,7 @@ internal static class Refuse
     internal static ArgumentOutOfRangeException NegativeOrNotFiniteResult(double value, QuantityKind kind, string operand) => Result(value, kind, operand, AtLeastZero(kind));
 
     internal static ArgumentOutOfRangeException Result(double value, QuantityKind kind, string operand, string allowed) =>
-        new(operand, $"the result must be {allowed}; was {QuantityText.Format(value, kind, null, null)}");
+        new(operand, $"the result must be {allowed}; was {QuantityText.Format(value, kind, null, null)}" + (double.IsNaN(value) ? ", as of 0 divided by 0" : ""));
 
     private static string AtLeastZero(QuantityKind kind) => $"a finite {kind.Name} of at least {QuantityText.Format(0, kind, null, null)}";
 

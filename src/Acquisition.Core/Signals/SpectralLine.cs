@@ -42,5 +42,5 @@ public sealed class SpectralLine
     public DecibelRatio? RelativeToCarrier => PeakVolts > 0 && _carrier > 0 ? DecibelRatio.FromSi(20 * Math.Log10(PeakVolts / _carrier), "level") : (DecibelRatio?)null;
 
     /// <summary>Frequency and peak amplitude.</summary>
-    public override string ToString() => $"{Frequency}: {Peak}";
+    public override string ToString() => $"{Frequency.InWords(6)}: {Peak.InWords()}";
 }

@@ -126,6 +126,7 @@ public sealed class Uncertain<T> : UncertainQuantity
     internal static Uncertain<T> Made(double value, LinearCombination combination, string argument)
     {
         // A count of points stays unrounded inside, so that it is the value that is rounded and not the uncertainty.
+        if (!(Math.Abs(value) <= double.MaxValue)) throw Refuse.NotFiniteResult(value, StrongType<T>.Kind, argument);
         if (!ReferenceEquals(StrongType<T>.Kind, QuantityKind.PointCount)) StrongType<T>.FromSi(value, argument);
         return new Uncertain<T>(value, combination);
     }

@@ -8,7 +8,7 @@ namespace Acquisition.Core.Tests.Formulas;
 public sealed class TradeSpellingsTests
 {
     [Theory]
-    [InlineData("2 * π", "6.283185307179586")]
+    [InlineData("2 * π", "6.28318530717959")]
     [InlineData("π == pi", "true")]
     [InlineData("mean(2 ns, 3 ns, 7 ns)", "4 ns")]
     [InlineData("0.35 / (2 μs) in kHz", "175 kHz")]

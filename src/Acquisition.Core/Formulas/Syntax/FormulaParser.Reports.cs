@@ -46,6 +46,11 @@ internal sealed partial class FormulaParser
     {
         var problem = new TextProblem(TextFault.UnknownUnit, start, end - start);
         string text = _text;
+        if (ProblemText.InsteadOfFahrenheit(text, start) is { } instead)
+        {
+            _problems.Add(start, end, $"found {Shown(start, end)}, expected {instead}");
+            return;
+        }
         _problems.Add(start, end, $"{Shown(start, end)} is not a unit", () => ProblemText.Suggestion(text, problem, null, '.'));
     }
 
@@ -67,6 +72,22 @@ internal sealed partial class FormulaParser
         char next = start + 1 < _end ? _text[start + 1] : '\0';
         int end = IsWordStart(c) || NumberReader.IsDigit(_text, start) ? WordEnd(start) : start + 1;
         string found = "found " + Shown(start, end);
+        int wide = c is 'p' or 'P' && next == '-' ? Math.Min(_end, start + 3) : end;
+        if (UnitSuggestions.AmplitudeOf(_text, start, wide - start) is { } unit)
+        {
+            _problems.Add(start, wide, $"found {Shown(start, wide)}, expected how the amplitude is stated in its unit", unit);
+            return;
+        }
+        if (ProblemText.InsteadOfFahrenheit(_text, start) is { } instead)
+        {
+            _problems.Add(start, end, found + ", expected " + instead);
+            return;
+        }
+        if (end - start == 2 && c == 'o' && next == 'f')
+        {
+            _problems.Add(start, end, found + ", expected an operator", "*");
+            return;
+        }
         switch (c)
         {
             case ')':

@@ -44,7 +44,18 @@ public sealed class TextTemplate
     /// <summary>The inputs of the formulas.</summary>
     public IReadOnlyList<FormulaInput> Inputs { get; }
 
-    /// <summary>Builds a template.</summary>
+    /// <summary>Builds a template over the standard functions and no inputs.</summary>
+    /// <param name="text">The text.</param>
+    /// <exception cref="FormulaException">A formula or format is wrong; the exception carries every problem with its line and column.</exception>
+    public static TextTemplate Build(string text) => Build(text, FormulaContext.Standard);
+
+    /// <summary>Builds a template over the standard functions and no inputs, without ever throwing.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="template">The template; null where there are problems.</param>
+    /// <param name="problems">Everything that is wrong with it, in the order of the places.</param>
+    public static bool TryBuild(string? text, out TextTemplate? template, out IReadOnlyList<FormulaProblem> problems) => TryBuild(text, FormulaContext.Standard, out template, out problems);
+
+    /// <summary>Builds a template over a context.</summary>
     /// <param name="text">The text.</param>
     /// <param name="context">What its formulas may use.</param>
     /// <exception cref="FormulaException">A formula or format is wrong; the exception carries every problem with its line and column.</exception>
@@ -54,7 +65,7 @@ public sealed class TextTemplate
         return TryBuild(text, context, out TextTemplate? template, out IReadOnlyList<FormulaProblem> problems) ? template! : throw new FormulaException(problems);
     }
 
-    /// <summary>Builds a template, returning what is wrong with it instead of throwing.</summary>
+    /// <summary>Builds a template over a context, returning what is wrong with it instead of throwing.</summary>
     /// <param name="text">The text.</param>
     /// <param name="context">What its formulas may use.</param>
     /// <param name="template">The template; null where there are problems.</param>

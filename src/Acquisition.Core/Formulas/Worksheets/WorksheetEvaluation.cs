@@ -118,7 +118,8 @@ internal sealed class WorksheetEvaluation
         int digits = statement.Digits;
         if (digits <= 0)
         {
-            if (statement.Keyword == WorksheetKeyword.Given || !value.Kind.IsQuantity || ReferenceEquals(value.Kind.Quantity, PointCount.Kind)) return null;
+            if (!value.Kind.IsQuantity || ReferenceEquals(value.Kind.Quantity, PointCount.Kind)) return null;
+            if (statement.Keyword == WorksheetKeyword.Given) return "R";
             double size = Math.Abs(value.SiValue);
             digits = uncertainty is { } u && u > 0 && size > 0 && value.Kind.Quantity!.Nature < QuantityNature.Point
                 ? (int)Math.Max(2, Math.Min(15, Math.Floor(Math.Log10(size)) - Math.Floor(Math.Log10(u)) + 2))

@@ -113,7 +113,7 @@ internal static class BenchDocument
         }
         capture.RefuseOthers();
         if (window is null && perDivision is { } division && digitizer is not null)
-            window = division * digitizer.HorizontalDivisions;
+            window = digitizer.Across(division);
         if (window is { } whole && digitizer is not null)
             capture.Build(() => digitizer.TimebaseFor(whole, channels), capture.Has("window") ? "window" : "timePerDivision");
         return (setup =>

@@ -34,6 +34,7 @@ internal static class ProblemText
         TextFault.TooLarge => "a value that a double holds, up to 1.7976931348623157E+308",
         TextFault.TooSmall => "0 or a value that a double holds, from 5E-324",
         TextFault.UnitExpected => "a unit",
+        TextFault.UnknownUnit or TextFault.TrailingText or TextFault.UnitExpected when InsteadOfFahrenheit(text, problem.Start) is { } instead => instead,
         TextFault.UnknownUnit => wanted is null || wanted.Symbol.Length == 0 ? "a unit" : $"the unit of {Article(wanted.Name)}",
         TextFault.PrefixRefused => "a prefix that goes with the unit, or none",
         TextFault.PowerExpected => "an exponent",
@@ -59,8 +60,19 @@ internal static class ProblemText
         TextFault.UnknownUnit => UnitSuggestions.Near(text, problem.Start, problem.Length, wanted, decimalMark),
         TextFault.UnitMissing => EchoedText.Of(text.Trim()) + " " + wanted!.Symbol,
         TextFault.WrongKind => UnitSuggestions.OfKind(text, problem.Start, wanted!, decimalMark),
+        TextFault.TrailingText => UnitSuggestions.AmplitudeOf(text, problem.Start, problem.Length),
         _ => null,
     };
+
+    /// <summary>What to write instead where °F, degF or the F behind a degree sign stands; null where it does not. F alone is the farad.</summary>
+    internal static string? InsteadOfFahrenheit(string text, int start)
+    {
+        bool isOne = start > 0 && start < text.Length && text[start] == 'F' && text[start - 1] == '°';
+        foreach (string symbol in Fahrenheit) isOne |= string.CompareOrdinal(text, start, symbol, 0, symbol.Length) == 0;
+        return isOne ? "°C or K (degrees Fahrenheit are not read: (t - 32)/1.8 are the degrees Celsius, so 77 are 25)" : null;
+    }
+
+    private static readonly string[] Fahrenheit = { "°F", "degF", "[degF]", "fahrenheit", "Fahrenheit" };
 
     private static string Kind(QuantityKind kind) => Article(kind.Name);
 

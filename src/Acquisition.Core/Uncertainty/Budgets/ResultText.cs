@@ -38,6 +38,14 @@ internal static class ResultText
         return $"{rounded.Value}({inParentheses}){rounded.Unit}";
     }
 
+    /// <summary>A value that ends where so many digits of an uncertainty do; with four digits where there is none.</summary>
+    internal static string Beside(Quantity value, double uncertainty, int digits)
+    {
+        if (!(uncertainty > 0) || value.SiValue == 0) return value.InWords();
+        int places = (int)(Math.Floor(Math.Log10(Math.Abs(value.SiValue))) - Math.Floor(Math.Log10(uncertainty))) + digits;
+        return value.ToString(Math.Max(1, Math.Min(15, places)).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
     private readonly struct Rounded
     {
         internal Rounded(decimal value, decimal uncertainty, int decimals, string unit)

@@ -1,3 +1,5 @@
+using Acquisition.Core.Uncertainty;
+
 namespace Acquisition.Core;
 
 /// <summary>An interval that holds the value with a stated probability.</summary>
@@ -24,7 +26,9 @@ public sealed class CoverageInterval
     /// <summary>Whether it is the shortest interval; otherwise it is the probabilistically symmetric one, with as much probability below as above.</summary>
     public bool IsShortest { get; }
 
-    /// <summary>Ends, probability and kind of interval.</summary>
+    /// <summary>Ends, probability and kind of interval. The ends have the digits of the interval's width: three of a quarter of it, which is about the standard uncertainty.</summary>
     public override string ToString() =>
-        $"[{Low}, {High}], p {ProbabilityText.Beside(CoverageProbability.SiValue, 4)}, {(IsShortest ? "shortest" : "probabilistically symmetric")}";
+        $"[{ResultText.Beside(Low, Quarter, 3)}, {ResultText.Beside(High, Quarter, 3)}], p {ProbabilityText.Beside(CoverageProbability.SiValue, 4)}, {(IsShortest ? "shortest" : "probabilistically symmetric")}";
+
+    private double Quarter => (High.SiValue - Low.SiValue) / 4;
 }

@@ -59,6 +59,25 @@ internal static class UnitSuggestions
         }
     }
 
+    /// <summary><c>mVrms</c> for <c>mV rms</c>: how an amplitude was stated belongs to its unit. Null where the word says nothing of the kind, or stands behind something else.</summary>
+    internal static string? AmplitudeOf(string text, int start, int length)
+    {
+        string? tag = text.Substring(start, length).ToUpperInvariant() switch
+        {
+            "RMS" => "rms",
+            "PP" or "P-P" or "PK-PK" or "PKPK" => "pp",
+            "P" or "PK" or "PEAK" => "pk",
+            _ => null,
+        };
+        int end = start;
+        while (end > 0 && NumberReader.IsSpace(text[end - 1])) end--;
+        int from = end;
+        while (from > 0 && SymbolKey.Code(text[from - 1]) != 0) from--;
+        if (tag is null || end == from || text[end - 1] is not ('V' or 'A')) return null;
+        string unit = text.Substring(from, end - from) + tag;
+        return UnitReader.IsUnit(unit) ? unit : null;
+    }
+
     /// <summary>The unit alone, of a word that is a prefix and a unit which do not go together.</summary>
     internal static string? WithoutPrefix(string word)
     {
