@@ -15,38 +15,34 @@ internal readonly struct EdgeBits
     /// <summary>So many of them are before the crossing. One more after the last is looked at.</summary>
     internal const int Before = 16;
 
-    private readonly uint _near, _proximal, _middle, _distal, _far, _onward;
+    private readonly uint _proximal, _distal, _far, _onward;
 
-    /// <param name="near">Beyond the near end of the hysteresis.</param>
     /// <param name="proximal">Beyond the proximal level.</param>
-    /// <param name="middle">Beyond the middle level.</param>
     /// <param name="distal">Beyond the distal level.</param>
     /// <param name="far">Beyond the far end of the hysteresis.</param>
     /// <param name="onward">Followed by a sample that does not go back.</param>
-    internal EdgeBits(uint near, uint proximal, uint middle, uint distal, uint far, uint onward)
+    internal EdgeBits(uint proximal, uint distal, uint far, uint onward)
     {
-        _near = near;
         _proximal = proximal;
-        _middle = middle;
         _distal = distal;
         _far = far;
         _onward = onward;
     }
 
     /// <summary>
-    /// Where the transition lies, counted from the crossing: the last sample before the proximal level, the first beyond the distal one, the first outside the hysteresis, and how
-    /// often the middle level is crossed on the way. False where these samples do not tell: for a slow edge, a runt, one that goes back on its way.
+    /// Where the transition lies, counted from the crossing: the last sample before the proximal level, the first beyond the distal one, and the first beyond the hysteresis. False where
+    /// these samples do not tell: for a slow edge, a runt, and one that goes back on its way by ever so little. One that does not cannot turn, nor cross the middle level again.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal bool TryMeasure(out int last, out int first, out int armed, out int turns)
+    internal bool TryMeasure(out int last, out int first, out int outside)
     {
-        uint outside = (_far | ~_near) >> Before, ends = (_distal | ~_near) >> Before, begins = ~_proximal << (Samples - Before);
-        armed = BitOperations.TrailingZeroCount(outside);
-        first = BitOperations.TrailingZeroCount(ends);
+        uint ends = _distal >> Before, begins = ~_proximal << (Samples - Before), far = _far >> Before;
         last = -1 - BitOperations.LeadingZeroCount(begins);
-        uint within = ((1u << armed) - 1) >> 1, edge = (1u << (Before + first)) - (1u << (Before + last));
-        turns = BitOperations.PopCount(((_middle ^ (_middle >> 1)) >> Before) & within);
-        return outside != 0 && ends != 0 && begins != 0 && (_far >> Before >> armed & _distal >> Before >> first & 1) != 0 && (~_onward & edge) == 0;
+        first = BitOperations.TrailingZeroCount(ends);
+        outside = BitOperations.TrailingZeroCount(far);
+        // From the last sample before the edge to the one before it is beyond both.
+        uint edge = (1u << (Before + (first > outside ? first : outside))) - (1u << (Before + last));
+        return ends != 0 && begins != 0 && far != 0 && (~_onward & edge) == 0;
     }
 }
 #endif

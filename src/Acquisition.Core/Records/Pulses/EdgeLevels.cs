@@ -16,13 +16,30 @@ internal sealed class EdgeLevels
     /// <summary>Proximal, middle and distal level.</summary>
     internal readonly FourNumbers References;
 
-    /// <summary>From the second on: the state that is reached twice, as overshoot and undershoot refer to it, and the one that is left.</summary>
+    /// <summary>From the second on: the state that overshoot and undershoot refer to, that which is reached, and the one that preshoot does, that which is left.</summary>
     internal readonly FourNumbers States;
 
     /// <summary>From the second on: the amplitude with the sign of an overshoot, an undershoot and a preshoot.</summary>
     internal readonly FourNumbers Amplitudes;
 
-    internal EdgeLevels(bool rising, double left, Level near, Level proximal, Level middle, Level distal, Level far, Level reached)
+    /// <summary>
+    /// For codes: levels counted from the side of the state that is left. A sample is beyond a level when its code, of which a falling transition flips all bits, is at or above.
+    /// </summary>
+    internal readonly int ProximalCode, DistalCode, FarCode, ReachedCode;
+
+    /// <summary>Whether these levels all lie between codes.</summary>
+    internal readonly bool AreCodes;
+
+    /// <param name="codes">How many codes there are; 0 for numbers.</param>
+    /// <param name="rising">The direction.</param>
+    /// <param name="left">The state that is left.</param>
+    /// <param name="near">The end of the hysteresis on its side.</param>
+    /// <param name="proximal">The first reference level.</param>
+    /// <param name="middle">The middle level.</param>
+    /// <param name="distal">The last reference level.</param>
+    /// <param name="far">The end of the hysteresis on the other side.</param>
+    /// <param name="reached">The state that is reached.</param>
+    internal EdgeLevels(int codes, bool rising, double left, Level near, Level proximal, Level middle, Level distal, Level far, Level reached)
     {
         IsRising = rising;
         Near = near;
@@ -35,17 +52,12 @@ internal sealed class EdgeLevels
         States = new FourNumbers(0, reached.Value, reached.Value, left);
         double amplitude = reached.Value - left;
         Amplitudes = new FourNumbers(amplitude, amplitude, -amplitude, -amplitude);
-    }
+        ProximalCode = rising ? proximal.Code : codes - proximal.Code;
+        DistalCode = rising ? distal.Code : codes - distal.Code;
+        FarCode = rising ? far.Code : codes - far.Code;
+        ReachedCode = rising ? reached.Code : codes - reached.Code;
+        AreCodes = IsCode(ProximalCode) && IsCode(DistalCode) && IsCode(FarCode) && IsCode(ReachedCode);
 
-    /// <summary>The highest code that something is compared with.</summary>
-    internal int HighestCode
-    {
-        get
-        {
-            int highest = Near.Code;
-            foreach (Level level in new[] { Proximal, Middle, Distal, Far, Reached })
-                highest = level.Code > highest ? level.Code : highest;
-            return highest;
-        }
+        bool IsCode(int code) => code > 0 && code < codes;
     }
 }

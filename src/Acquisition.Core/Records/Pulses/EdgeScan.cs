@@ -3,8 +3,8 @@ using System;
 namespace Acquisition.Core.Records;
 
 /// <summary>
-/// Walks once through a record and finds its transitions, with hysteresis (handbook 8.3, 8.7 steps 4 and 5). Between transitions it asks the samples for the next one
-/// beyond the middle level, which skips what does not cross it a block at a time.
+/// Walks once through a record and finds its transitions, with hysteresis (handbook 8.3, 8.7 steps 4 and 5). Crossings of the middle level are found ahead, many samples at once; what
+/// lies around each is then looked at.
 /// </summary>
 internal abstract class EdgeScan
 {
@@ -17,19 +17,18 @@ internal abstract class EdgeScan
     /// <summary>Who watches; null where nobody does.</summary>
     internal LongCall? Call { get; set; }
 
-    /// <summary>The next transition; false where there is none.</summary>
-    internal abstract bool Next(TransitionPlaces transition);
+    /// <summary>Adds the next transitions to a batch until it is full, and places them; false where there are no more.</summary>
+    internal abstract bool Fill(EdgeBatch batch);
 
-    /// <summary>A transition once more, from its crossing and that of the one before (0 where there is none).</summary>
-    internal abstract TransitionPlaces Again(int crossing, int lastCrossing, bool rising);
+    /// <summary>Adds a transition once more, from its crossing and that of the one before (0 where there is none).</summary>
+    internal abstract void Again(EdgeBatch batch, int crossing, int lastCrossing, bool rising);
+
+    /// <summary>Places the transitions of a batch from one on, of which the last one ends its state at a sample.</summary>
+    internal abstract void Place(EdgeBatch batch, int first, int end);
 
     /// <summary>Where a transition passes the middle level, from its crossing.</summary>
     internal abstract double MiddleOf(int crossing);
 
-    /// <summary>What surrounds a transition.</summary>
-    /// <param name="t">The transition.</param>
-    /// <param name="previous">The first sample of the state before it.</param>
-    /// <param name="next">The first sample beyond the state after it.</param>
-    /// <param name="cut">How many of its two regions are cut short.</param>
-    internal abstract Aberrations Around(TransitionPlaces t, int previous, int next, out int cut);
+    /// <summary>Measures what surrounds transitions of a batch, from one to before another; where that one begins must be known.</summary>
+    internal abstract void Surround(EdgeBatch batch, int first, int to);
 }

@@ -1,8 +1,6 @@
 using System;
 #if NET8_0_OR_GREATER
 using System.Runtime.CompilerServices;
-using System.Runtime.Intrinsics;
-using System.Runtime.Intrinsics.X86;
 #endif
 
 namespace Acquisition.Core.Records;
@@ -18,7 +16,8 @@ internal sealed class EdgeScan<TView> : EdgeScan
 #if NET8_0_OR_GREATER
     private readonly bool _bits;
 #endif
-    private int _position, _lastCrossing, _nextLook;
+    private readonly CrossingsAhead<TView> _crossings;
+    private int _position, _lastCrossing;
     private bool _isHigh, _started;
 
     internal EdgeScan(TView samples, StateLevels states, PulseSettings settings, double step)
@@ -30,105 +29,70 @@ internal sealed class EdgeScan<TView> : EdgeScan
         _armLow = samples.LevelOf(middle - arm);
         _armHigh = samples.LevelOf(middle + arm);
         double proximal = settings.Proximal.SiValue, distal = settings.Distal.SiValue;
-        _rising = new EdgeLevels(true, low.Value, _armLow, samples.LevelOf(states.AtFraction(proximal)), _middle, samples.LevelOf(states.AtFraction(distal)), _armHigh, high);
-        _falling = new EdgeLevels(false, high.Value, _armHigh, samples.LevelOf(states.AtFraction(1 - proximal)), _middle, samples.LevelOf(states.AtFraction(1 - distal)), _armLow, low);
+        _rising = new EdgeLevels(samples.Codes, true, low.Value, _armLow, samples.LevelOf(states.AtFraction(proximal)), _middle, samples.LevelOf(states.AtFraction(distal)), _armHigh, high);
+        _falling = new EdgeLevels(samples.Codes, false, high.Value, _armHigh, samples.LevelOf(states.AtFraction(1 - proximal)), _middle, samples.LevelOf(states.AtFraction(1 - distal)), _armLow, low);
+        _crossings = new CrossingsAhead<TView>(samples, _middle);
         _tolerance = Math.Max(Math.Max(4.5 * states.NoiseSi, 1.01 * step), 1e-9 * states.AmplitudeSi);
         _regionFactor = settings.RegionFactor;
 #if NET8_0_OR_GREATER
-        _bits = samples.HasBits(_rising) && samples.HasBits(_falling);
+        _bits = samples.HasBits && _rising.AreCodes && _falling.AreCodes;
 #endif
     }
 
-    internal override bool Next(TransitionPlaces transition)
+    internal override bool Fill(EdgeBatch batch)
     {
-        TView samples = _samples;
-        int end = samples.Length;
+        int end = _samples.Length, first = batch.Count;
         if (!_started)
-            Start();
-        while (true)
         {
-            bool rising = !_isHigh;
-            int crossing = Call is null ? Crossing(rising, _position, end) : CrossingWatched(rising, _position, end);
-#if NET8_0_OR_GREATER
-            if (_bits && samples.HasBitsAround(crossing) && samples.BitsAround(crossing, rising ? _rising : _falling).TryMeasure(out int last, out int first, out int outside, out int turns)
-                && crossing + last >= _lastCrossing)
-            {
-                Rejected += turns;
-                _position = crossing + outside;
-                Place(transition, crossing, crossing + last, crossing + first, rising ? _rising : _falling);
-                transition.IsMonotone = turns == 0;
-                _lastCrossing = crossing;
-                _isHigh = rising;
-                return true;
-            }
-#endif
-            int armed = Armed(crossing, end);
-            if (armed >= end)
-                return false;
-            int again = Turns(crossing, armed, rising);
-            Rejected += again;
-            _position = armed;
-            if (samples.IsAtOrAbove(armed, rising ? _armHigh : _armLow) == rising)
-            {
-                Measure(transition, crossing, _lastCrossing, rising, again > 0);
-                _lastCrossing = crossing;
-                _isHigh = rising;
-                return true;
-            }
-            AddRunt(crossing, armed, rising);
+            Start();
+            batch.EvenRises = !_isHigh;
         }
+        bool some = true;
+        while (!batch.IsFull && some)
+        {
+            int crossing = _crossings.After(_position, Call);
+            some = crossing < end && (FindAtOnce(batch, crossing) || FindByWalking(batch, crossing));
+        }
+        Place(batch, first, end);
+        return some;
     }
 
-    internal override TransitionPlaces Again(int crossing, int lastCrossing, bool rising)
+    internal override void Again(EdgeBatch batch, int crossing, int lastCrossing, bool rising) =>
+        Measure(batch, crossing, lastCrossing, rising, Turns(crossing, Armed(crossing, _samples.Length), rising) > 0);
+
+    internal override void Place(EdgeBatch batch, int first, int end)
     {
-        var transition = new TransitionPlaces();
-        Measure(transition, crossing, lastCrossing, rising, Turns(crossing, Armed(crossing, _samples.Length), rising) > 0);
-        return transition;
+        batch.Place(first, Levels(batch.EvenRises), Levels(!batch.EvenRises));
+        batch.FirstOf[batch.Count] = end;
     }
 
     internal override double MiddleOf(int crossing) => Place(crossing, _middle);
 
-    internal override Aberrations Around(TransitionPlaces t, int previous, int next, out int cut)
+    internal override void Surround(EdgeBatch batch, int first, int to)
     {
-        cut = 0;
-        double duration = t.Duration;
-        if (double.IsNaN(duration))
-            return Aberrations.None;
         TView samples = _samples;
-        double length = _regionFactor * (duration > 1 ? duration : 1);
-        length = length > 3 ? length : 3;
-        double begin = t.Proximal - length, end = t.Distal + length;
-        int before = Whole(t.Proximal), from = previous, after = t.FirstBeyond, to = next;
-        if (begin >= previous)
-            from = Whole(Math.Ceiling(begin));
-        else
-            cut++;
-        if (end <= next)
-            to = Math.Min(next, Whole(end) + 1);
-        else
-            cut++;
-        bool rising = t.IsRising;
-        EdgeLevels levels = rising ? _rising : _falling;
-        double over = double.NaN, under = double.NaN, pre = double.NaN;
-#if NET8_0_OR_GREATER
-        if (samples.TryRegions(levels, from, before, after, to, out pre, out over, out under))
-            return Parts(levels, pre, over, under);
-#endif
-        if (before >= from)
-            pre = samples.Extreme(!rising, from, before + 1);
-        if (after < to)
+        batch.Surround(first, to, _regionFactor);
+        for (int k = first; k < to; k++)
         {
-            over = samples.Extreme(rising, after, to);
-            // What is short of the state before it has been reached belongs to the transition.
-            int arrival = rising ? samples.NextAtOrAbove(levels.Reached, after, to) : samples.NextBelow(levels.Reached, after, to);
-            under = arrival < to ? samples.Extreme(!rising, arrival, to) : levels.Reached.Value;
+            ref EdgeRegions regions = ref batch.Regions[k];
+            EdgeLevels levels = Levels(batch.IsRising(k));
+            FourNumbers extremes;
+            if (!batch.Found[k].IsComplete)
+                extremes = None;
+#if NET8_0_OR_GREATER
+            else if (_bits && samples.TryRegions(levels, regions, out extremes))
+            {
+            }
+#endif
+            else
+                extremes = Extremes(levels, regions);
+            batch.Aberrations[k] = ((extremes - levels.States) / levels.Amplitudes).AtLeastZero();
         }
-        return Parts(levels, pre, over, under);
     }
 
-    /// <summary>How far extremes lie beyond the states, in parts of the amplitude.</summary>
-    private static Aberrations Parts(EdgeLevels levels, double pre, double over, double under) =>
-        new(((new FourNumbers(0, over, under, pre) - levels.States) / levels.Amplitudes).AtLeastZero());
+    private static FourNumbers None => new(double.NaN, double.NaN, double.NaN, double.NaN);
+
+    private EdgeLevels Levels(bool rising) => rising ? _rising : _falling;
 
     private void Start()
     {
@@ -138,22 +102,44 @@ internal sealed class EdgeScan<TView> : EdgeScan
         _isHigh = high < low;
     }
 
-    private int Crossing(bool rising, int from, int to) => rising ? _samples.NextAtOrAbove(_middle, from, to) : _samples.NextBelow(_middle, from, to);
-
-    private int CrossingWatched(bool rising, int from, int to)
+    /// <summary>Finds a transition from the samples around its crossing, all at once; false where they do not tell.</summary>
+#if NET8_0_OR_GREATER
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+#endif
+    private bool FindAtOnce(EdgeBatch batch, int crossing)
     {
-        while (true)
+#if NET8_0_OR_GREATER
+        if (!_bits || !_samples.HasBitsAround(crossing) || !_samples.BitsAround(crossing, Levels(!_isHigh)).TryMeasure(out int last, out int first, out int outside) || crossing + last < _lastCrossing)
+            return false;
+        Enter(batch, crossing, crossing + last, crossing + first, true);
+        _position = crossing + outside;
+        _lastCrossing = crossing;
+        _isHigh = !_isHigh;
+        return true;
+#else
+        return false;
+#endif
+    }
+
+    /// <summary>Finds a transition, or a runt, by walking from its crossing; false at the end of the record.</summary>
+    private bool FindByWalking(EdgeBatch batch, int crossing)
+    {
+        bool rising = !_isHigh;
+        int end = _samples.Length, armed = Armed(crossing, end);
+        if (armed >= end)
+            return false;
+        int again = Turns(crossing, armed, rising);
+        Rejected += again;
+        _position = armed;
+        if (_samples.IsAtOrAbove(armed, rising ? _armHigh : _armLow) == rising)
         {
-            if (from >= _nextLook)
-            {
-                Call!.Reached(from, to);
-                _nextLook = from > to - SampleStore.SamplesPerLook ? to : from + SampleStore.SamplesPerLook;
-            }
-            int end = Math.Min(to, _nextLook), found = Crossing(rising, from, end);
-            if (found < end || end == to)
-                return found;
-            from = end;
+            Measure(batch, crossing, _lastCrossing, rising, again > 0);
+            _lastCrossing = crossing;
+            _isHigh = rising;
         }
+        else
+            AddRunt(crossing, armed, rising);
+        return true;
     }
 
     /// <summary>The first sample outside the hysteresis, to either side.</summary>
@@ -192,11 +178,11 @@ internal sealed class EdgeScan<TView> : EdgeScan
         OnRunt?.Invoke(Place(crossing, _middle), Place(back, _middle), _samples.Extreme(rising, crossing, armed), rising);
     }
 
-    /// <summary>Proximal and distal crossings and what lies between them.</summary>
-    private void Measure(TransitionPlaces transition, int crossing, int lastCrossing, bool rising, bool turnedBack)
+    /// <summary>Finds proximal and distal crossings by walking, and looks at what lies between them.</summary>
+    private void Measure(EdgeBatch batch, int crossing, int lastCrossing, bool rising, bool turnedBack)
     {
         TView samples = _samples;
-        EdgeLevels levels = rising ? _rising : _falling;
+        EdgeLevels levels = Levels(rising);
         Level proximal = levels.Proximal, distal = levels.Distal, back = levels.Near;
         int before = crossing - 1;
         while (before >= lastCrossing && samples.IsAtOrAbove(before, proximal) == rising)
@@ -209,41 +195,24 @@ internal sealed class EdgeScan<TView> : EdgeScan
             if (after < end && samples.IsAtOrAbove(after, back) != rising)
                 after = end;
         }
-        if (before < lastCrossing || after >= end)
-        {
-            transition.IsRising = rising;
-            transition.Crossing = crossing;
-            transition.Middle = Place(crossing, _middle);
-            transition.Proximal = transition.Distal = double.NaN;
-            transition.FirstOf = transition.FirstBeyond = crossing;
-            transition.SamplesOnEdge = after - before - 1;
-            transition.Widest = 0;
-            transition.IsMonotone = !turnedBack;
-            return;
-        }
-        Place(transition, crossing, before, after, levels);
-        transition.IsMonotone = !turnedBack && GoesItsWay(before, after, rising);
+        if (before >= lastCrossing && after < end)
+            Enter(batch, crossing, before, after, !turnedBack && GoesItsWay(before, after, rising));
+        else
+            batch.AddIncomplete(crossing, before, after, !turnedBack, samples[crossing - 1], samples[crossing]);
     }
 
-    /// <summary>Where the straight lines to the samples beyond the levels pass them.</summary>
+    /// <summary>Adds a transition to the batch with the samples on either side of its levels.</summary>
 #if NET8_0_OR_GREATER
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
 #endif
-    private void Place(TransitionPlaces transition, int crossing, int before, int after, EdgeLevels levels)
+    private void Enter(EdgeBatch batch, int crossing, int last, int first, bool isMonotone)
     {
-        TView samples = _samples;
-        var from = new FourNumbers(samples[before], samples[crossing - 1], samples[after - 1], 0);
-        var to = new FourNumbers(samples[before + 1], samples[crossing], samples[after], 1);
-        FourNumbers places = new FourNumbers(before, crossing - 1, after - 1, 0) + (levels.References - from) / (to - from);
-        transition.IsRising = levels.IsRising;
-        transition.Crossing = crossing;
-        transition.Proximal = places.First;
-        transition.Middle = places.Second;
-        transition.Distal = places.Third;
-        transition.FirstOf = Whole(Math.Ceiling(places.First));
-        transition.FirstBeyond = Whole(Math.Ceiling(places.Third));
-        transition.SamplesOnEdge = after - before - 1;
-        transition.Widest = after - before;
+        ref FoundEdge edge = ref batch.Found[batch.Count++];
+        edge.Crossing = crossing;
+        edge.Last = last;
+        edge.First = first;
+        edge.IsMonotone = isMonotone;
+        _samples.Read(ref edge);
     }
 
     /// <summary>Whether samples go one way, but for the noise.</summary>
@@ -262,13 +231,21 @@ internal sealed class EdgeScan<TView> : EdgeScan
         return true;
     }
 
-    /// <summary>The whole part of a place in the record: never too large for an integer, so that nothing has to be looked at but the number.</summary>
-    private static int Whole(double place) =>
-#if NET8_0_OR_GREATER
-        Sse2.IsSupported ? Sse2.ConvertToInt32WithTruncation(Vector128.CreateScalarUnsafe(place)) : (int)place;
-#else
-        (int)place;
-#endif
+    /// <summary>The extremes of the regions around a transition, one after the other.</summary>
+    private FourNumbers Extremes(EdgeLevels levels, in EdgeRegions regions)
+    {
+        TView samples = _samples;
+        bool rising = levels.IsRising;
+        double over = double.NaN, under = double.NaN, pre = regions.Before >= regions.From ? samples.Extreme(!rising, regions.From, regions.Before + 1) : double.NaN;
+        if (regions.After < regions.To)
+        {
+            over = samples.Extreme(rising, regions.After, regions.To);
+            // What is short of the state before it has been reached belongs to the transition.
+            int arrival = rising ? samples.NextAtOrAbove(levels.Reached, regions.After, regions.To) : samples.NextBelow(levels.Reached, regions.After, regions.To);
+            under = arrival < regions.To ? samples.Extreme(!rising, arrival, regions.To) : levels.Reached.Value;
+        }
+        return new FourNumbers(0, over, under, pre);
+    }
 
     /// <summary>Where the straight line to a sample from the one before passes a level.</summary>
     private double Place(int index, in Level level)

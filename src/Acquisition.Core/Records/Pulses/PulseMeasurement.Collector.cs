@@ -9,6 +9,8 @@ public sealed partial class PulseMeasurement
     /// <summary>Goes through the transitions once and keeps what statistics need, not the transitions themselves.</summary>
     private sealed class Collector
     {
+        private const int TransitionsAtOnce = 64, RowsAtOnce = TransitionsAtOnce + 8;
+
         private readonly PulseMeasurement _result;
         private readonly EdgeScan _scan;
         private readonly Record _record;
@@ -20,9 +22,9 @@ public sealed partial class PulseMeasurement
 
         /// <summary>Duty factor, overshoot, undershoot, preshoot.</summary>
         private FourMoments _ratios = new();
-        private EdgeCounts _riseCounts, _fallCounts;
+        private readonly FourNumbers[] _times = new FourNumbers[RowsAtOnce], _parts = new FourNumbers[RowsAtOnce];
+        private UnresolvedEdges _unresolvedRises, _unresolvedFalls;
         private long _transitions, _notMonotone, _regionsCut;
-        private double _lastRise = double.NaN, _lastFall = double.NaN;
 
         internal Collector(PulseMeasurement result, EdgeScan scan)
         {
@@ -37,17 +39,19 @@ public sealed partial class PulseMeasurement
         {
             _scan.Call = call;
             _scan.OnRunt = AddRunt;
-            TransitionPlaces current = new(), next = new();
-            bool some = _scan.Next(current);
-            int previous = 0;
-            while (some)
+            var batch = new EdgeBatch(TransitionsAtOnce);
+            for (bool more = true; more;)
             {
-                some = _scan.Next(next);
-                Aberrations aberrations = _scan.Around(current, previous, some ? next.FirstOf : _record.Length, out int cut);
-                _regionsCut += cut;
-                Add(current, aberrations);
-                previous = current.FirstBeyond;
-                (current, next) = (next, current);
+                more = _scan.Fill(batch);
+                _result._transitions.Add(batch, EdgeBatch.Carried);
+                _transitions += batch.Count - EdgeBatch.Carried;
+                // The last one waits for the next, which ends the state that it reaches.
+                int first = EdgeBatch.Carried - 1, to = more ? batch.Count - 1 : batch.Count;
+                _scan.Surround(batch, first, to);
+                _regionsCut += batch.RegionsCut;
+                Count(batch, first, to);
+                Add(batch, first, to);
+                batch.CarryOver();
             }
             // The scan stays with the list of transitions; the collector does not.
             _scan.Call = null;
@@ -55,30 +59,49 @@ public sealed partial class PulseMeasurement
             Finish();
         }
 
-        private void Add(TransitionPlaces t, in Aberrations aberrations)
+        /// <summary>Counts what is special among transitions of a batch, from one to before another. Those that are not resolved have no duration.</summary>
+        private void Count(EdgeBatch batch, int first, int to)
         {
-            _transitions++;
-            _result._transitions.Add(t);
-            if (!t.IsMonotone)
-                _notMonotone++;
-            bool resolved = t.SamplesOnEdge >= _leastOnEdge;
-            bool rising = t.IsRising;
-            double since = rising ? _lastRise : _lastFall, sinceOther = rising ? _lastFall : _lastRise, duty = double.NaN;
-            FourNumbers seconds = _record.Span(new FourNumbers(resolved ? t.Duration : double.NaN, 0, t.Middle - sinceOther, t.Middle - since));
-            if (rising)
+            for (int k = first; k < to; k++)
             {
-                _riseCounts.Add(t, resolved);
-                duty = (_lastFall - _lastRise) / (t.Middle - _lastRise);
-                _rises.Add(new FourNumbers(seconds.First, _swing / seconds.First, seconds.Third, seconds.Fourth));
-                _lastRise = t.Middle;
+                ref FoundEdge edge = ref batch.Found[k];
+                if (!edge.IsMonotone)
+                    _notMonotone++;
+                if (edge.SamplesOnEdge >= _leastOnEdge || !edge.IsComplete)
+                    continue;
+                ref UnresolvedEdges unresolved = ref batch.IsRising(k) ? ref _unresolvedRises : ref _unresolvedFalls;
+                unresolved.Count++;
+                unresolved.Widest = Math.Max(unresolved.Widest, edge.Widest);
+                batch.Duration[k] = double.NaN;
             }
+        }
+
+        /// <summary>Adds transitions of a batch to the statistics, from one to before another.</summary>
+        private void Add(EdgeBatch batch, int first, int to)
+        {
+            bool rises = batch.IsRising(first);
+            FourNumbers swing = rises ? EdgeBatch.Alternating(_swing, -_swing) : EdgeBatch.Alternating(-_swing, _swing);
+            // A cycle ends with a rising transition.
+            FourNumbers cycle = rises ? EdgeBatch.Alternating(0, double.NaN) : EdgeBatch.Alternating(double.NaN, 0);
+            for (int k = first; k < to; k += 4)
+            {
+                FourNumbers now = FourNumbers.Load(batch.Middle, k), before = FourNumbers.Load(batch.Middle, k - 1), earlier = FourNumbers.Load(batch.Middle, k - 2);
+                FourNumbers seconds = _record.Span(FourNumbers.Load(batch.Duration, k));
+                FourNumbers slew = swing / seconds, pulse = _record.Span(now - before), period = _record.Span(now - earlier), duty = (before - earlier) / (now - earlier) + cycle;
+                FourNumbers.Transpose(ref seconds, ref slew, ref pulse, ref period);
+                _times[k] = seconds;
+                _times[k + 1] = slew;
+                _times[k + 2] = pulse;
+                _times[k + 3] = period;
+                _parts[k] = batch.Aberrations[k].WithFirst(duty.First);
+                _parts[k + 1] = batch.Aberrations[k + 1].WithFirst(duty.Second);
+                _parts[k + 2] = batch.Aberrations[k + 2].WithFirst(duty.Third);
+                _parts[k + 3] = batch.Aberrations[k + 3].WithFirst(duty.Fourth);
+            }
+            if (batch.EvenRises)
+                FourMoments.Add(_parts, ref _ratios, _times, ref _rises, ref _falls, first, to);
             else
-            {
-                _fallCounts.Add(t, resolved);
-                _falls.Add(new FourNumbers(seconds.First, -_swing / seconds.First, seconds.Third, seconds.Fourth));
-                _lastFall = t.Middle;
-            }
-            _ratios.Add(aberrations.After(duty));
+                FourMoments.Add(_parts, ref _ratios, _times, ref _falls, ref _rises, first, to);
         }
 
         private void AddRunt(double start, double end, double extreme, bool positive)
@@ -94,8 +117,8 @@ public sealed partial class PulseMeasurement
             _result.TransitionCount = _transitions;
             if (_transitions == 0)
                 findings.Add(PulseFindings.NoTransition(null));
-            _result.RisingDuration = Edges(true, _riseCounts, _rises[0]);
-            _result.FallingDuration = Edges(false, _fallCounts, _falls[0]);
+            _result.RisingDuration = Edges(true, _unresolvedRises, _rises[0]);
+            _result.FallingDuration = Edges(false, _unresolvedFalls, _falls[0]);
             _result.RisingSlewRate = Slew(_result.RisingDuration, _rises[1]);
             _result.FallingSlewRate = Slew(_result.FallingDuration, _falls[1]);
             _result.PositivePulseDuration = _falls[2].As(Seconds, PulseFindings.NotEnough("the duration of a positive pulse", "a rising and the next falling transition"));
@@ -122,15 +145,16 @@ public sealed partial class PulseMeasurement
             FindJitter(findings);
         }
 
-        private Measured<Statistics<Duration>> Edges(bool rising, in EdgeCounts counts, RunningMoments durations)
+        private Measured<Statistics<Duration>> Edges(bool rising, in UnresolvedEdges unresolved, RunningMoments durations)
         {
-            if (counts.Complete == 0)
+            long complete = durations.Count + unresolved.Count;
+            if (complete == 0)
                 return new(PulseFindings.NoTransition(rising));
-            if (counts.Unresolved == 0)
+            if (unresolved.Count == 0)
                 return durations.As(Seconds, PulseFindings.NoTransition(rising));
-            Finding finding = PulseFindings.NotResolved(counts.Unresolved, counts.Complete, rising, _record.Span(counts.WidestUnresolved), _leastOnEdge, _record.IntervalSeconds);
+            Finding finding = PulseFindings.NotResolved(unresolved.Count, complete, rising, _record.Span(unresolved.Widest), _leastOnEdge, _record.IntervalSeconds);
             _result._findings.Add(finding);
-            return 2 * counts.Unresolved > counts.Complete ? new(finding) : durations.As(Seconds, finding);
+            return 2 * unresolved.Count > complete ? new(finding) : durations.As(Seconds, finding);
         }
 
         private Measured<Statistics<SlewRate>> Slew(Measured<Statistics<Duration>> durations, RunningMoments slews) =>
@@ -140,7 +164,8 @@ public sealed partial class PulseMeasurement
 
         private void FindJitter(List<Finding> findings)
         {
-            if (_riseCounts.All > TransitionList.MostInstants)
+            long rises = _rises[3].Count + 1;
+            if (rises > TransitionList.MostInstants)
                 findings.Add(new Finding("jitter-of-first-edges", Severity.Note, FormattableString.Invariant($"jitter and missing pulses are those of the first {TransitionList.MostInstants} rising edges")));
             if (PulseTrain.MayMiss(_rises[3]))
             {
@@ -148,29 +173,17 @@ public sealed partial class PulseMeasurement
                 if (_result.MissingPulseCount > 0)
                     findings.Add(_result._noJitter = PulseFindings.Missing(_result.MissingPulseCount, period));
             }
-            if (_riseCounts.All < 4)
+            if (rises < 4)
                 _result._noJitter = PulseFindings.NotEnough("jitter", "at least 4 rising edges");
         }
 
         private static Duration Seconds(double seconds) => Duration.FromSi(seconds, "duration");
     }
 
-    /// <summary>How many transitions of one direction there are, and how many of the complete ones hold too few samples.</summary>
-    private struct EdgeCounts
+    /// <summary>How many complete transitions of one direction hold too few samples, and over how many intervals the widest of them may extend.</summary>
+    private struct UnresolvedEdges
     {
-        internal long All, Complete, Unresolved;
-        internal int WidestUnresolved;
-
-        internal void Add(TransitionPlaces t, bool resolved)
-        {
-            All++;
-            if (double.IsNaN(t.Duration))
-                return;
-            Complete++;
-            if (resolved)
-                return;
-            Unresolved++;
-            WidestUnresolved = Math.Max(WidestUnresolved, t.Widest);
-        }
+        internal long Count;
+        internal int Widest;
     }
 }

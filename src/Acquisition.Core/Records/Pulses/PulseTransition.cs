@@ -11,20 +11,20 @@ public sealed partial class PulseTransition
     private readonly double _place, _proximal, _distal;
     private readonly int _widest, _endOfState;
 
-    internal PulseTransition(PulseMeasurement measurement, TransitionPlaces places, in Aberrations aberrations, int endOfState)
+    internal PulseTransition(PulseMeasurement measurement, EdgeBatch batch, int index)
     {
         _measurement = measurement;
-        _place = places.Middle;
-        _proximal = places.Proximal;
-        _distal = places.Distal;
-        _widest = places.Widest;
-        _endOfState = endOfState;
-        IsRising = places.IsRising;
-        SamplesOnEdge = places.SamplesOnEdge;
-        IsMonotone = places.IsMonotone;
-        Overshoot = Part(aberrations.Overshoot);
-        Undershoot = Part(aberrations.Undershoot);
-        Preshoot = Part(aberrations.Preshoot);
+        _place = batch.Middle[index];
+        _proximal = batch.Proximal[index];
+        _distal = batch.Distal[index];
+        _widest = batch.Found[index].Widest;
+        _endOfState = (int)batch.FirstOf[index + 1];
+        IsRising = batch.IsRising(index);
+        SamplesOnEdge = batch.Found[index].SamplesOnEdge;
+        IsMonotone = batch.Found[index].IsMonotone;
+        Overshoot = Part(batch.Aberrations[index].Second);
+        Undershoot = Part(batch.Aberrations[index].Third);
+        Preshoot = Part(batch.Aberrations[index].Fourth);
     }
 
     /// <summary>Whether it goes from the low to the high state.</summary>

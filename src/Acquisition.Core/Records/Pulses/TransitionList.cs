@@ -1,6 +1,7 @@
 using System;
 using System.Collections;
 using System.Collections.Generic;
+using System.Threading;
 
 namespace Acquisition.Core.Records;
 
@@ -22,6 +23,9 @@ internal sealed class TransitionList : IReadOnlyList<PulseTransition>
     private bool _firstRises;
     private int _kept;
 
+    /// <summary>What measured the transition that was asked for last; null while somebody measures with it.</summary>
+    private EdgeBatch? _spare;
+
     /// <param name="measurement">What they are of.</param>
     /// <param name="scan">What measures them again; null where there are none.</param>
     internal TransitionList(PulseMeasurement measurement, EdgeScan? scan)
@@ -39,9 +43,10 @@ internal sealed class TransitionList : IReadOnlyList<PulseTransition>
         {
             if (index < 0 || index >= Count)
                 throw new ArgumentOutOfRangeException(nameof(index), FormattableString.Invariant($"index must be from 0 to {Count - 1}; was {index}"));
-            TransitionPlaces places = Places(index);
-            int previous = index == 0 ? 0 : Places(index - 1).FirstBeyond, end = index + 1 == _kept ? _measurement.Record.Length : Places(index + 1).FirstOf;
-            return new PulseTransition(_measurement, places, _scan!.Around(places, previous, end, out _), end);
+            EdgeBatch batch = Interlocked.Exchange(ref _spare, null) ?? new EdgeBatch(4);
+            PulseTransition transition = Measured(batch, index);
+            _spare = batch;
+            return transition;
         }
     }
 
@@ -63,19 +68,40 @@ internal sealed class TransitionList : IReadOnlyList<PulseTransition>
         return instants;
     }
 
-    /// <summary>Adds the next transition. One more than are listed is kept: it ends the state that the last one reaches.</summary>
-    internal void Add(TransitionPlaces transition)
+    /// <summary>Adds transitions of a batch, from one on. One more than are listed is kept: it ends the state that the last one reaches.</summary>
+    internal void Add(EdgeBatch batch, int first)
     {
         if (_kept == 0)
-            _firstRises = transition.IsRising;
-        if (_kept > _most && _kept >= 2 * MostInstants)
-            return;
-        if (_kept % BlockLength == 0)
-            _crossings.Add(new int[BlockLength]);
-        _crossings[_crossings.Count - 1][_kept++ % BlockLength] = transition.Crossing;
+            _firstRises = batch.IsRising(first);
+        for (int k = first; k < batch.Count && (_kept <= _most || _kept < 2 * MostInstants); k++)
+        {
+            if (_kept % BlockLength == 0)
+                _crossings.Add(new int[BlockLength]);
+            _crossings[_crossings.Count - 1][_kept++ % BlockLength] = batch.Found[k].Crossing;
+        }
     }
 
     private int Crossing(int index) => _crossings[index / BlockLength][index % BlockLength];
 
-    private TransitionPlaces Places(int index) => _scan!.Again(Crossing(index), index == 0 ? 0 : Crossing(index - 1), _firstRises == (index % 2 == 0));
+    /// <summary>Measures a transition once more, between its neighbors.</summary>
+    private PulseTransition Measured(EdgeBatch batch, int index)
+    {
+        const int place = EdgeBatch.Carried;
+        bool rising = _firstRises == (index % 2 == 0), last = index + 1 == _kept;
+        batch.Clear();
+        batch.EvenRises = rising;
+        if (index > 0)
+        {
+            batch.Count--;
+            Again(batch, index - 1, !rising);
+        }
+        Again(batch, index, rising);
+        if (!last)
+            Again(batch, index + 1, !rising);
+        _scan!.Place(batch, index > 0 ? place - 1 : place, _measurement.Record.Length);
+        _scan.Surround(batch, place, place + 1);
+        return new PulseTransition(_measurement, batch, place);
+    }
+
+    private void Again(EdgeBatch batch, int index, bool rising) => _scan!.Again(batch, Crossing(index), index == 0 ? 0 : Crossing(index - 1), rising);
 }

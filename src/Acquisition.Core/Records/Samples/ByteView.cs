@@ -39,68 +39,69 @@ internal readonly struct ByteView : ISampleView
 
     public int Length { get; }
 
+    public int Codes => 256;
+
     public double this[int index] => _values[_codes[_first + index]];
 
     public Level LevelOf(double value) => new(value, _scale.Threshold(value));
 
     public bool IsAtOrAbove(int index, in Level level) => (_codes[_first + index] ^ _flip) >= level.Code;
 
-#if NET8_0_OR_GREATER
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-#endif
-    public int NextAtOrAbove(in Level level, int from, int to)
-    {
-        if (level.Code is <= 0 or > 255)
-            return level.Code == 0 ? Math.Min(from, to) : to;
-        int i = _first + from, end = _first + to;
-#if NET8_0_OR_GREATER
-        if (StartsBlock(i))
-        {
-            uint at = Bits(Block(i) ^ Vector256.Create(_flip), level);
-            if (at != 0)
-                return Math.Min(i + BitOperations.TrailingZeroCount(at), end) - _first;
-            i += 32;
-        }
-#endif
-        return i < end ? Next(_flip, level.Code, i, end) - _first : to;
-    }
+    public int NextAtOrAbove(in Level level, int from, int to) =>
+        level.Code is > 0 and < 256 ? Next(_flip, level.Code, _first + from, _first + to) - _first : level.Code == 0 ? Math.Min(from, to) : to;
+
+    public int NextBelow(in Level level, int from, int to) =>
+        level.Code is > 0 and < 256 ? Next((byte)~_flip, 256 - level.Code, _first + from, _first + to) - _first : level.Code == 0 ? to : Math.Min(from, to);
 
 #if NET8_0_OR_GREATER
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-#endif
-    public int NextBelow(in Level level, int from, int to)
+    public void Read(ref FoundEdge edge)
     {
-        if (level.Code is <= 0 or > 255)
-            return level.Code == 0 ? to : Math.Min(from, to);
-        int i = _first + from, end = _first + to;
-#if NET8_0_OR_GREATER
-        if (StartsBlock(i))
-        {
-            uint at = ~Bits(Block(i) ^ Vector256.Create(_flip), level);
-            if (at != 0)
-                return Math.Min(i + BitOperations.TrailingZeroCount(at), end) - _first;
-            i += 32;
-        }
+        // Six samples of each transition: the places are those of samples, and a byte is an index into 256 values. Checking both again would take as long as reading.
+        ref byte codes = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_codes), _first);
+        ref double values = ref MemoryMarshal.GetArrayDataReference(_values);
+        edge.BeforeProximal = Unsafe.Add(ref values, (nint)Unsafe.Add(ref codes, edge.Last));
+        edge.AfterProximal = Unsafe.Add(ref values, (nint)Unsafe.Add(ref codes, edge.Last + 1));
+        edge.BeforeMiddle = Unsafe.Add(ref values, (nint)Unsafe.Add(ref codes, edge.Crossing - 1));
+        edge.AfterMiddle = Unsafe.Add(ref values, (nint)Unsafe.Add(ref codes, edge.Crossing));
+        edge.BeforeDistal = Unsafe.Add(ref values, (nint)Unsafe.Add(ref codes, edge.First - 1));
+        edge.AfterDistal = Unsafe.Add(ref values, (nint)Unsafe.Add(ref codes, edge.First));
+    }
+#else
+    public void Read(ref FoundEdge edge) => edge.Read(this);
 #endif
-        return i < end ? Next((byte)~_flip, 256 - level.Code, i, end) - _first : to;
+
+    public int Crossings(in Level level, int from, int to, int[] places, out int count)
+    {
+        count = 0;
+        if (level.Code is <= 0 or > 255)
+            return to;
+        int i = from;
+#if NET8_0_OR_GREATER
+        if (Avx2.IsSupported)
+            i = CrossingsByWord(level, from, to, places, ref count);
+#endif
+        if (i >= to || count > places.Length - 64)
+            return i;
+        bool above = IsAtOrAbove(i - 1, level);
+        for (; i < to && count < places.Length; i++)
+        {
+            if (IsAtOrAbove(i, level) == above)
+                continue;
+            above = !above;
+            places[count++] = i;
+        }
+        return i;
     }
 
     public double Extreme(bool highest, int from, int to)
     {
         byte flip = (byte)(highest ? ~_flip : _flip);
-        int i = _first + from, count = to - from;
-#if NET8_0_OR_GREATER
-        if (count <= 32 && StartsBlock(i))
-        {
-            // What lies beyond the end is as if it were the largest code.
-            return _values[Lowest(Block(i) ^ Vector256.Create(flip) | Ones(count)) ^ flip];
-        }
-#endif
-        return _values[Lowest(flip, i, i + count) ^ flip];
+        return _values[Lowest(flip, _first + from, _first + to) ^ flip];
     }
 
 #if NET8_0_OR_GREATER
-    public bool HasBits(EdgeLevels levels) => Avx2.IsSupported && levels.HighestCode < 256;
+    public bool HasBits => Avx2.IsSupported;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool HasBitsAround(int crossing) => crossing >= EdgeBits.Before && crossing <= Length - EdgeBits.Samples - 1 + EdgeBits.Before;
@@ -109,36 +110,65 @@ internal readonly struct ByteView : ISampleView
     public EdgeBits BitsAround(int crossing, EdgeLevels levels)
     {
         ref byte first = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_codes), _first + crossing - EdgeBits.Before);
-        Vector256<byte> flips = Vector256.Create(_flip), codes = Vector256.LoadUnsafe(ref first) ^ flips, next = Vector256.LoadUnsafe(ref first, 1) ^ flips;
-        uint falls = levels.IsRising ? 0 : uint.MaxValue;
-        uint onward = (levels.IsRising ? Vector256.GreaterThanOrEqual(next, codes) : Vector256.LessThanOrEqual(next, codes)).ExtractMostSignificantBits();
-        return new EdgeBits(falls ^ Bits(codes, levels.Near), falls ^ Bits(codes, levels.Proximal), falls ^ Bits(codes, levels.Middle), falls ^ Bits(codes, levels.Distal), falls ^ Bits(codes, levels.Far), onward);
+        Vector256<byte> flips = Vector256.Create((byte)(levels.IsRising ? _flip : ~_flip)), codes = Vector256.LoadUnsafe(ref first) ^ flips, next = Vector256.LoadUnsafe(ref first, 1) ^ flips;
+        uint onward = Vector256.GreaterThanOrEqual(next, codes).ExtractMostSignificantBits();
+        return new EdgeBits(Bits(codes, levels.ProximalCode), Bits(codes, levels.DistalCode), Bits(codes, levels.FarCode), onward);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public bool TryRegions(EdgeLevels levels, int from, int before, int after, int to, out double pre, out double over, out double under)
+    public bool TryRegions(EdgeLevels levels, in EdgeRegions regions, out FourNumbers extremes)
     {
-        int left = before + 1 - from, right = to - after;
-        if (!((uint)(left - 1) < 32 && (uint)(right - 1) < 32 && StartsBlock(_first + from) && StartsBlock(_first + after)))
+        int left = regions.Before + 1 - regions.From, right = regions.To - regions.After, from = _first + regions.From, after = _first + regions.After;
+        // Both begin within the record: one look at each tells that there are samples, and that they end before 32 do and before the array does.
+        if (!((uint)(left - 1) < 32 && (uint)(right - 1) < 32 && Math.Max(from, after) <= _codes.Length - 32))
         {
-            pre = over = under = double.NaN;
+            extremes = default;
             return false;
         }
         byte flip = (byte)(levels.IsRising ? _flip : ~_flip);
-        Vector256<byte> flips = Vector256.Create(flip), leaving = Block(_first + from) ^ flips, reaching = Block(_first + after) ^ flips, beyond = Ones(right);
-        uint reached = Bits(Block(_first + after) ^ Vector256.Create(_flip), levels.Reached);
-        int arrival = BitOperations.TrailingZeroCount(levels.IsRising ? reached : ~reached);
-        pre = _values[Lowest(leaving | Ones(left)) ^ flip];
-        over = _values[(255 - Lowest(~reaching | beyond)) ^ flip];
-        under = arrival < right ? _values[Lowest(reaching | beyond | ~Ones(arrival)) ^ flip] : levels.Reached.Value;
+        Vector256<byte> flips = Vector256.Create(flip), leaving = Block(from) ^ flips, reaching = Block(after) ^ flips, beyond = Ones(right);
+        int arrival = BitOperations.TrailingZeroCount(Bits(reaching, levels.ReachedCode));
+        ref double values = ref MemoryMarshal.GetArrayDataReference(_values);
+        double pre = Unsafe.Add(ref values, Lowest(leaving | Ones(left)) ^ flip), over = Unsafe.Add(ref values, (255 - Lowest(~reaching | beyond)) ^ flip);
+        double under = arrival < right ? Unsafe.Add(ref values, Lowest(reaching | beyond | ~Ones(arrival)) ^ flip) : levels.Reached.Value;
+        extremes = new FourNumbers(0, over, under, pre);
         return true;
+    }
+
+    /// <summary>The same, 64 samples at a time as long as there are as many and room for them: a bit for each that is beyond the level, and one for each that differs from the one before.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private int CrossingsByWord(in Level level, int from, int to, int[] places, ref int count)
+    {
+        ref byte start = ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_codes), _first);
+        Vector256<byte> flips = Vector256.Create(_flip), threshold = Vector256.Create((byte)level.Code);
+        ulong last = IsAtOrAbove(from - 1, level) ? 1u : 0;
+        int i = from, found = 0, most = places.Length - 64;
+        for (; i <= to - 64 && found <= most; i += 64)
+        {
+            Vector256<byte> a = Vector256.LoadUnsafe(ref start, (nuint)i) ^ flips, b = Vector256.LoadUnsafe(ref start, (nuint)i + 32) ^ flips;
+            ulong above = Vector256.GreaterThanOrEqual(a, threshold).ExtractMostSignificantBits() | (ulong)Vector256.GreaterThanOrEqual(b, threshold).ExtractMostSignificantBits() << 32;
+            ulong crossings = above ^ (above << 1 | last);
+            last = above >> 63;
+            if (crossings == 0)
+                continue;
+            // One or two are usual in a dense train; to write two, whether there are as many or not, is faster than to guess.
+            int number = BitOperations.PopCount(crossings), at = found;
+            found += number;
+            places[at] = i + BitOperations.TrailingZeroCount(crossings);
+            crossings &= crossings - 1;
+            places[at + 1] = i + BitOperations.TrailingZeroCount(crossings);
+            for (crossings &= crossings - 1, at += 2; crossings != 0; crossings &= crossings - 1)
+                places[at++] = i + BitOperations.TrailingZeroCount(crossings);
+        }
+        count = found;
+        return i;
     }
 
     /// <summary>Ones from a place on.</summary>
     private static Vector256<byte> Ones(int from) => Vector256.LoadUnsafe(ref MemoryMarshal.GetReference(Beyond), (nuint)(32 - from));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static uint Bits(Vector256<byte> codes, in Level level) => Vector256.GreaterThanOrEqual(codes, Vector256.Create((byte)level.Code)).ExtractMostSignificantBits();
+    private static uint Bits(Vector256<byte> codes, int code) => Vector256.GreaterThanOrEqual(codes, Vector256.Create((byte)code)).ExtractMostSignificantBits();
 #endif
 
     internal void Extremes(int from, int to, out double lowest, out double highest)
@@ -155,27 +185,11 @@ internal readonly struct ByteView : ISampleView
         {
             ref byte start = ref MemoryMarshal.GetArrayDataReference(_codes);
             Vector256<byte> flips = Vector256.Create(flip), thresholds = Vector256.Create((byte)threshold);
-            int near = Math.Min(end, i + 160);
-            while (true)
+            for (; i + 32 <= end; i += 32)
             {
-                // The next edge is near in a dense train.
-                for (; i + 32 <= near; i += 32)
-                {
-                    uint at = Vector256.GreaterThanOrEqual(Vector256.LoadUnsafe(ref start, (nuint)i) ^ flips, thresholds).ExtractMostSignificantBits();
-                    if (at != 0)
-                        return i + BitOperations.TrailingZeroCount(at);
-                }
-                if (near == end)
-                    break;
-                // A stretch without one is passed four vectors at a time, at the speed of memory.
-                for (; i + 128 <= end; i += 128)
-                {
-                    Vector256<byte> a = Vector256.LoadUnsafe(ref start, (nuint)i) ^ flips, b = Vector256.LoadUnsafe(ref start, (nuint)i + 32) ^ flips;
-                    Vector256<byte> c = Vector256.LoadUnsafe(ref start, (nuint)i + 64) ^ flips, d = Vector256.LoadUnsafe(ref start, (nuint)i + 96) ^ flips;
-                    if (Vector256.GreaterThanOrEqualAny(Vector256.Max(Vector256.Max(a, b), Vector256.Max(c, d)), thresholds))
-                        break;
-                }
-                near = end;
+                uint at = Vector256.GreaterThanOrEqual(Vector256.LoadUnsafe(ref start, (nuint)i) ^ flips, thresholds).ExtractMostSignificantBits();
+                if (at != 0)
+                    return i + BitOperations.TrailingZeroCount(at);
             }
             if (i < end && i + 32 <= _codes.Length)
             {
@@ -208,9 +222,6 @@ internal readonly struct ByteView : ISampleView
     }
 
 #if NET8_0_OR_GREATER
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool StartsBlock(int i) => Avx2.IsSupported && i >= 0 && i <= _codes.Length - 32;
-
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private Vector256<byte> Block(int i) => Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(_codes), (nuint)i);
 

@@ -22,6 +22,8 @@ internal readonly struct NumberView<T, TPrecision> : ISampleView
 
     public int Length { get; }
 
+    public int Codes => 0;
+
     public double this[int index] => default(TPrecision).ToDouble(_values[_first + index]);
 
     public Level LevelOf(double value) => new(value);
@@ -56,17 +58,21 @@ internal readonly struct NumberView<T, TPrecision> : ISampleView
         return i;
     }
 
+    public void Read(ref FoundEdge edge) => edge.Read(this);
+
+    public int Crossings(in Level level, int from, int to, int[] places, out int count) => Records.Crossings.OneByOne(this, level, from, to, places, out count);
+
 #if NET8_0_OR_GREATER
     // A vector holds few numbers: walking along an edge is as fast.
-    public bool HasBits(EdgeLevels levels) => false;
+    public bool HasBits => false;
 
     public bool HasBitsAround(int crossing) => false;
 
     public EdgeBits BitsAround(int crossing, EdgeLevels levels) => default;
 
-    public bool TryRegions(EdgeLevels levels, int from, int before, int after, int to, out double pre, out double over, out double under)
+    public bool TryRegions(EdgeLevels levels, in EdgeRegions regions, out FourNumbers extremes)
     {
-        pre = over = under = double.NaN;
+        extremes = default;
         return false;
     }
 #endif

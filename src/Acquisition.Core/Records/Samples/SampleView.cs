@@ -8,6 +8,9 @@ internal interface ISampleView
 {
     int Length { get; }
 
+    /// <summary>How many codes there are; 0 where samples are numbers.</summary>
+    int Codes { get; }
+
     double this[int index] { get; }
 
     /// <summary>A level as the samples are compared with it.</summary>
@@ -21,9 +24,23 @@ internal interface ISampleView
     /// <summary>The first sample below a level, or <paramref name="to"/> where there is none.</summary>
     int NextBelow(in Level level, int from, int to);
 
+    /// <summary>
+    /// The samples that lie on another side of a level than the one before them, in order. They are looked for many ahead, so that nothing waits for where the last transition ended.
+    /// </summary>
+    /// <param name="level">The level.</param>
+    /// <param name="from">The first sample that is looked at; there is one before it.</param>
+    /// <param name="to">The sample after the last.</param>
+    /// <param name="places">Where they are put; room for a hundred at least.</param>
+    /// <param name="count">How many there are.</param>
+    /// <returns>The first sample that was not looked at: before <paramref name="to"/> where there is no room for more.</returns>
+    int Crossings(in Level level, int from, int to, int[] places, out int count);
+
+    /// <summary>Fills in the samples on either side of the levels of a transition, whose places are those of samples.</summary>
+    void Read(ref FoundEdge edge);
+
 #if NET8_0_OR_GREATER
-    /// <summary>Whether the samples can be compared with the levels of transitions many at once.</summary>
-    bool HasBits(EdgeLevels levels);
+    /// <summary>Whether the samples can be compared with the levels of transitions many at once, where the levels lie between codes.</summary>
+    bool HasBits { get; }
 
     /// <summary>Whether there are enough samples around a crossing to do so.</summary>
     bool HasBitsAround(int crossing);
@@ -32,10 +49,10 @@ internal interface ISampleView
     EdgeBits BitsAround(int crossing, EdgeLevels levels);
 
     /// <summary>
-    /// What lies around a transition, where both regions are short enough to be looked at at once: the extreme to the side of the state that is left, from <paramref name="from"/> to
-    /// <paramref name="before"/>; from <paramref name="after"/> to before <paramref name="to"/> the extreme beyond the state that is reached, and the one short of it once it has been reached.
+    /// What lies around a transition, where both regions are short enough to be looked at at once. From the second on: after it the extreme beyond the state that is reached, and the one
+    /// short of it once it has been reached; before it the extreme to the other side of the state that is left.
     /// </summary>
-    bool TryRegions(EdgeLevels levels, int from, int before, int after, int to, out double pre, out double over, out double under);
+    bool TryRegions(EdgeLevels levels, in EdgeRegions regions, out FourNumbers extremes);
 #endif
 
     /// <summary>The largest or the smallest value from <paramref name="from"/> to before <paramref name="to"/>, of at least one sample; all are numbers.</summary>

@@ -26,6 +26,8 @@ internal readonly struct ShortView : ISampleView
 
     public int Length { get; }
 
+    public int Codes => 65536;
+
     public double this[int index] => _scale.ValueOf(CodeAt(_first + index));
 
     public Level LevelOf(double value) => new(value, _scale.Threshold(value));
@@ -38,6 +40,10 @@ internal readonly struct ShortView : ISampleView
     public int NextBelow(in Level level, int from, int to) =>
         level.Code is > 0 and < 65536 ? Next(_flip ^ 0xFFFF, 65536 - level.Code, from, to) : level.Code == 0 ? to : Math.Min(from, to);
 
+    public void Read(ref FoundEdge edge) => edge.Read(this);
+
+    public int Crossings(in Level level, int from, int to, int[] places, out int count) => Records.Crossings.OneByOne(this, level, from, to, places, out count);
+
     public double Extreme(bool highest, int from, int to)
     {
         Extremes(from, to, out double low, out double high);
@@ -45,7 +51,7 @@ internal readonly struct ShortView : ISampleView
     }
 
 #if NET8_0_OR_GREATER
-    public bool HasBits(EdgeLevels levels) => Vector256.IsHardwareAccelerated && levels.HighestCode < 65536;
+    public bool HasBits => Vector256.IsHardwareAccelerated;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public bool HasBitsAround(int crossing) => crossing >= EdgeBits.Before && crossing <= Length - EdgeBits.Samples - 1 + EdgeBits.Before;
@@ -54,25 +60,22 @@ internal readonly struct ShortView : ISampleView
     public EdgeBits BitsAround(int crossing, EdgeLevels levels)
     {
         ref ushort first = ref Unsafe.As<short, ushort>(ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_codes), _first + crossing - EdgeBits.Before));
-        Vector256<ushort> flips = Vector256.Create((ushort)_flip), a = Vector256.LoadUnsafe(ref first) ^ flips, b = Vector256.LoadUnsafe(ref first, 16) ^ flips;
+        Vector256<ushort> flips = Vector256.Create((ushort)(levels.IsRising ? _flip : ~_flip)), a = Vector256.LoadUnsafe(ref first) ^ flips, b = Vector256.LoadUnsafe(ref first, 16) ^ flips;
         Vector256<ushort> afterA = Vector256.LoadUnsafe(ref first, 1) ^ flips, afterB = Vector256.LoadUnsafe(ref first, 17) ^ flips;
-        uint falls = levels.IsRising ? 0 : uint.MaxValue;
-        uint onward = levels.IsRising
-            ? Bits(Vector256.GreaterThanOrEqual(afterA, a), Vector256.GreaterThanOrEqual(afterB, b))
-            : Bits(Vector256.LessThanOrEqual(afterA, a), Vector256.LessThanOrEqual(afterB, b));
-        return new EdgeBits(falls ^ Bits(a, b, levels.Near), falls ^ Bits(a, b, levels.Proximal), falls ^ Bits(a, b, levels.Middle), falls ^ Bits(a, b, levels.Distal), falls ^ Bits(a, b, levels.Far), onward);
+        uint onward = Bits(Vector256.GreaterThanOrEqual(afterA, a), Vector256.GreaterThanOrEqual(afterB, b));
+        return new EdgeBits(Bits(a, b, levels.ProximalCode), Bits(a, b, levels.DistalCode), Bits(a, b, levels.FarCode), onward);
     }
 
-    public bool TryRegions(EdgeLevels levels, int from, int before, int after, int to, out double pre, out double over, out double under)
+    public bool TryRegions(EdgeLevels levels, in EdgeRegions regions, out FourNumbers extremes)
     {
-        pre = over = under = double.NaN;
+        extremes = default;
         return false;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static uint Bits(Vector256<ushort> a, Vector256<ushort> b, in Level level)
+    private static uint Bits(Vector256<ushort> a, Vector256<ushort> b, int code)
     {
-        Vector256<ushort> threshold = Vector256.Create((ushort)level.Code);
+        Vector256<ushort> threshold = Vector256.Create((ushort)code);
         return Bits(Vector256.GreaterThanOrEqual(a, threshold), Vector256.GreaterThanOrEqual(b, threshold));
     }
 

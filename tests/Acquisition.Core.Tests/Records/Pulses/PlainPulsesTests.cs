@@ -62,6 +62,19 @@ public sealed class PlainPulsesTests
             Compare(record, PulseSettings.Default.WithStateLevels(-1.V(), 1.V()));
     }
 
+    /// <summary>A state that is given above the highest code, or below the lowest, is never reached: nothing then comes back from it.</summary>
+    [Theory]
+    [InlineData(0.0, 0.28)]
+    [InlineData(-0.028, 0.255)]
+    [InlineData(-0.02, 0.27)]
+    public void StatesBeyondTheCodes_AreToTheLastBit_WhatThePlainProcedureFinds(double low, double high)
+    {
+        var random = new Random(3);
+        byte[] codes = [.. Enumerable.Range(0, 3000).Select(i => (byte)(i % 40 < 20 ? random.Next(0, 4) : random.Next(252, 256)))];
+        Record record = Record.FromCodes(codes, 1.GSaPerS(), 1.mV(), 0.V());
+        Compare(record, PulseSettings.Default.WithStateLevels(Voltage.FromVolts(low), Voltage.FromVolts(high)).WithLeastSamplesOnEdge(1));
+    }
+
     /// <summary>A random two-level signal between -1 and 1, mostly.</summary>
     private static double[] Shape(Random random, int points = 0, int meanState = 0)
     {
