@@ -8,6 +8,9 @@ namespace Acquisition.Core;
 
 /// <summary>What a set of sweeps says of each element, with its uncertainty; what they cannot tell; and whether decibels add up at all (handbook 10.3 to 10.5).</summary>
 /// <remarks>All levels are relative to the reference frequency. Immutable.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed partial class AttributionResult
 {
     private readonly RollOffAttribution _attribution;

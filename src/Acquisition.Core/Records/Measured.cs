@@ -5,6 +5,9 @@ namespace Acquisition.Core;
 /// <summary>A measured value that is there, or absent with the finding that says why. It is never a guess.</summary>
 /// <typeparam name="T">What is measured.</typeparam>
 /// <remarks>Immutable. The default value is absent.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public readonly struct Measured<T>
     where T : notnull
 {

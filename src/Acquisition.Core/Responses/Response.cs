@@ -10,6 +10,9 @@ namespace Acquisition.Core;
 /// bandwidth) and in time (step, rise time, overshoot, settling), both computed from the same model.
 /// </summary>
 /// <remarks>Immutable and thread-safe. Frequencies are at least 0 Hz. Bandwidth means half power, 1/√2 in amplitude, re the <see cref="ReferenceGain"/> (handbook 1.2).</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public abstract partial class Response
 {
     private IReadOnlyList<Response>? _stages;

@@ -9,6 +9,9 @@ namespace Acquisition.Core;
 /// Arithmetic is that of <typeparamref name="T"/>, with exact derivatives and with correlation by shared source kept. Products and quotients of different types are operators on modern
 /// compilers; <see cref="Times{TOther,TResult}"/> and <see cref="DividedBy{TOther,TResult}"/> serve every compiler. Source: JCGM 100 5.1.2, 5.2.2 and F.1.2.3.
 /// </remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed class Uncertain<T> : UncertainQuantity
     where T : struct, IQuantity
 {

@@ -8,6 +8,9 @@ namespace Acquisition.Core;
 /// Two values that depend on the same source are correlated by it, and arithmetic keeps that: a value less itself is exactly 0 ± 0. Propagation is to first order
 /// (JCGM 100 5.1.2 and 5.2.2). Immutable and thread-safe.
 /// </remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public abstract class UncertainQuantity
 {
     private protected UncertainQuantity(double value, LinearCombination combination)

@@ -42,6 +42,16 @@ public class MustNotCompileTests
     [InlineData("20.MHz().Hertz = 3;", "CS0200")]
     public void Mixture_ThatTheTradeKeepsApart_DoesNotCompile(string line, string diagnostic) => Assert.Equal([diagnostic], ErrorsOf(line).Distinct());
 
+    /// <summary>The program of a host with C# 7.3, which the documentation quotes and which is run on both runtimes.</summary>
+    [Fact]
+    public void ProgramOfAnOldCompiler_Compiles()
+    {
+        string program = File.ReadAllText(Repository.PathOf("tests", "Acquisition.Embedding.Tests", "Consumer", "Program.cs"));
+        SyntaxTree tree = CSharpSyntaxTree.ParseText(program, new CSharpParseOptions(LanguageVersion.CSharp7_3));
+        var compilation = CSharpCompilation.Create("host", [tree], References, new CSharpCompilationOptions(OutputKind.ConsoleApplication));
+        Assert.Empty(compilation.GetDiagnostics().Where(diagnostic => diagnostic.Severity == DiagnosticSeverity.Error).Select(diagnostic => diagnostic.ToString()));
+    }
+
     [Theory]
     [InlineData("PointCount points = 2.GSaPerS() * 100.ms();")]
     [InlineData("DecibelRatio gain = PowerLevel.Parse(\"3 dBm\") - PowerLevel.Parse(\"0 dBm\");")]

@@ -13,6 +13,7 @@ internal static class Program
         QuantityTextReadsBack();
         UnitsAndFormatsAreAlike();
         TheMainJobRuns();
+        UncertainValuesMultiplyByName();
         FormulasRunFromTextAlone();
         RefusalsNameTheirCause();
         return 0;
@@ -67,6 +68,19 @@ internal static class Program
         var digitizer = new Digitizer(SampleRate.FromGigasamplesPerSecond(2), PointCount.FromMegapoints(14), BitDepth.FromBits(8));
         Outlook outlook = clock.Through(chain).SampledBy(digitizer).Over(Duration.FromMilliseconds(10));
         Console.WriteLine(outlook);
+    }
+
+    private static void UncertainValuesMultiplyByName()
+    {
+        #region named-operators
+        Uncertain<Voltage> drop = Uncertain.Of(Voltage.FromMillivolts(500.3), Spread.Bound(Voltage.FromMillivolts(5)), "drop");
+        Uncertain<Resistance> shunt = Uncertain.Of(Resistance.FromOhms(1), Spread.Expanded(Resistance.FromOhms(0.01), 2), "shunt");
+        Uncertain<Current> lamp = drop.DividedBy<Resistance, Current>(shunt);   // drop / shunt needs C# 14
+        Uncertain<Power> heat = drop.Times<Current, Power>(lamp);               // the result type is named; the dimensions are checked when it runs
+        Uncertain<Voltage> twice = 2 * (drop + drop);                           // within one type the operators serve every compiler
+
+        Console.WriteLine(lamp.Budget() + "; " + heat.Budget() + "; " + twice.Budget());
+        #endregion
     }
 
     private static void FormulasRunFromTextAlone()

@@ -7,6 +7,9 @@ namespace Acquisition.Core.Formulas;
 
 /// <summary>An evaluated worksheet: the lines in their order with values and verdicts.</summary>
 /// <remarks>Immutable.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed class WorksheetResult
 {
     internal WorksheetResult(IReadOnlyList<WorksheetEntry> entries) => Entries = entries.Frozen();

@@ -10,6 +10,9 @@ namespace Acquisition.Core;
 /// first asked for, with the rule of thumb beside it; the findings say what is wrong and what would cure it.
 /// </summary>
 /// <remarks>Immutable and thread-safe. Made by <c>signal.Through(chain).SampledBy(digitizer).Over(window)</c>.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed partial class Outlook
 {
     private readonly Lazy<Explained<Frequency>?> _chainBandwidth;

@@ -8,6 +8,9 @@ namespace Acquisition.Core;
 
 /// <summary>Two set-ups side by side: what is lost and what is gained by the second one.</summary>
 /// <remarks>Immutable. Values that are the same to four digits are left out.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed class OutlookComparison
 {
     private OutlookComparison(IReadOnlyList<Difference> differences, IReadOnlyList<Finding> gone, IReadOnlyList<Finding> added)

@@ -8,6 +8,9 @@ namespace Acquisition.Core;
 
 /// <summary>What the equipment needs so that a <see cref="Requirement"/> is met: each value with its reason, its source and the rule of thumb beside it. Null where no demand leads to it.</summary>
 /// <remarks>Made by <see cref="Requirement.Specify()"/>. Immutable. Probe and input together must reach the values.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed partial class Specification
 {
     internal Specification(Requirement requirement, ResponseShape shape)

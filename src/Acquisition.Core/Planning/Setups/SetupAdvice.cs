@@ -10,6 +10,9 @@ namespace Acquisition.Core;
 /// One set-up serves all signals of the requirement: the fastest edge, the highest needed rate, the largest swing and the smallest detail decide.
 /// </summary>
 /// <remarks>Immutable. Made by <see cref="For"/>.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed class SetupAdvice
 {
     internal SetupAdvice(IReadOnlyList<Advice> settings, IReadOnlyList<Finding> findings, IReadOnlyList<SampledSignal> setups, Duration window)

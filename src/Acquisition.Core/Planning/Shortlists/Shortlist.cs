@@ -12,6 +12,9 @@ namespace Acquisition.Core;
 /// each by score. The order depends on the entries only, never on their order in the catalogue.
 /// </summary>
 /// <remarks>Immutable. What is not stated in the catalogue is not guessed: such a candidate is unproven.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed class Shortlist
 {
     private Shortlist(Requirement requirement, Specification needed, IReadOnlyList<Candidate> candidates, string? whyEmpty)

@@ -2,6 +2,9 @@ namespace Acquisition.Core;
 
 /// <summary>One row of an uncertainty budget: an input, and what it contributes (JCGM 100 annex H, handbook 11.11).</summary>
 /// <remarks>Immutable.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonNumberHandling(System.Text.Json.Serialization.JsonNumberHandling.AllowNamedFloatingPointLiterals)] // degrees of freedom may be infinite
+#endif
 public sealed class BudgetLine
 {
     internal BudgetLine(string name, Quantity estimate, Quantity standardUncertainty, string distribution, string statement, double degreesOfFreedom, double sensitivity, Quantity contribution, Ratio share)

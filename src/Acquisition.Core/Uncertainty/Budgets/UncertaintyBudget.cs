@@ -6,6 +6,9 @@ namespace Acquisition.Core;
 
 /// <summary>The uncertainty budget of a result by the law of propagation of uncertainty (JCGM 100 clause 5, annexes G and H): value, contributions, combined and expanded uncertainty.</summary>
 /// <remarks>Immutable.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed class UncertaintyBudget
 {
     private readonly UncertaintySource[] _sources;

@@ -7,6 +7,9 @@ namespace Acquisition.Core;
 
 /// <summary>A statement of conformity: the verdict, the rule it was made by, and how likely it is right (JCGM 106).</summary>
 /// <remarks>Immutable.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed class ConformityDecision
 {
     /// <summary>A test uncertainty ratio below this is customarily called too low (common practice, no source).</summary>

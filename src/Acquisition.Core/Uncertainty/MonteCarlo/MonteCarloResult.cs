@@ -7,6 +7,9 @@ namespace Acquisition.Core;
 
 /// <summary>What a Monte Carlo evaluation found: estimate, standard uncertainty and coverage intervals of the result's distribution (JCGM 101 7.5 to 7.7).</summary>
 /// <remarks>Thread-safe; intervals and quantiles are worked out when they are asked for.</remarks>
+#if NET8_0_OR_GREATER
+[System.Text.Json.Serialization.JsonConverter(typeof(ResultJsonConverter))]
+#endif
 public sealed class MonteCarloResult
 {
     private readonly QuantityKind _kind;
