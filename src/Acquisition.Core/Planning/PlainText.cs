@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using System.Text;
 
 namespace Acquisition.Core.Planning;
@@ -9,6 +10,7 @@ internal sealed class PlainText
 {
     private const int LabelWidth = 22;
     private readonly StringBuilder _text = new();
+    private readonly HashSet<string> _assumed = [];
 
     internal void Line(string line) => _text.Append(line).Append('\n');
 
@@ -16,7 +18,7 @@ internal sealed class PlainText
 
     internal void Note(string text) => _text.Append(' ', LabelWidth + 4).Append(text).Append('\n');
 
-    /// <summary>An explained value with its reason and the rules of thumb below it; nothing where there is none.</summary>
+    /// <summary>An explained value with its reason, the rules of thumb and what it assumes below it, each assumption once in a text; nothing where there is none.</summary>
     internal void Value<T>(string label, string bound, Explained<T>? value, string? verdict = null)
         where T : struct, IQuantity
     {
@@ -26,6 +28,8 @@ internal sealed class PlainText
         Note(value.Method + " (" + value.Source + ")");
         foreach (RuleOfThumb<T> rule in value.Rules)
             Note(FormattableString.Invariant($"rule of thumb {rule.Rule}: {rule.Value.InWords()} ({rule.Difference.Percent:+0.0;-0.0;0} %)"));
+        foreach (string assumption in value.Assumptions.Where(_assumed.Add))
+            Note("assumes: " + assumption);
     }
 
     internal void Findings(IReadOnlyList<Finding> findings)

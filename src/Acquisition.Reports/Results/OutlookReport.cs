@@ -18,7 +18,7 @@ public static class OutlookReport
         if (outlook is null) throw new ArgumentNullException(nameof(outlook));
         if (mostHarmonics < 0) throw new ArgumentOutOfRangeException(nameof(mostHarmonics), mostHarmonics, "mostHarmonics must be 0 or more");
         Report report = new Report(title)
-            .WithParagraph($"{outlook.Signal.Name} through {outlook.Response.Name}, taken by {outlook.Setup.Digitizer}.")
+            .WithParagraph($"{outlook.Signal.Name} through {outlook.Setup.Applied.Chain?.ToString() ?? outlook.Response.Name}, taken by {outlook.Setup.Digitizer}{Mode(outlook.Setup)}.")
             .WithFindings(outlook.Findings)
             .WithValues(new ReportValues("chain", "Chain").With(outlook.ChainBandwidth).With(outlook.ChainRiseTime).With("overshoot", ReportCell.OfAny(outlook.ChainOvershoot)))
             .WithValues(Display(outlook))
@@ -32,6 +32,15 @@ public static class OutlookReport
             report = report.WithParagraph(FormattableString.Invariant($"Of {outlook.Harmonics.Count} harmonics the first {mostHarmonics} are listed."));
         return outlook.Harmonics.Count > 0 ? report.WithPlot(SpectrumPlot.Of(outlook)) : report;
     }
+
+    private static string Mode(SampledSignal setup) => setup.Mode switch
+    {
+        AcquisitionMode.PeakDetect => ", peak detect",
+        AcquisitionMode.HighResolution => FormattableString.Invariant($", each point the mean of {setup.Combined} samples"),
+        AcquisitionMode.Average => FormattableString.Invariant($", mean of {setup.Combined} records"),
+        AcquisitionMode.Envelope => FormattableString.Invariant($", envelope of {setup.Combined} records"),
+        _ => "",
+    };
 
     private static ReportValues Display(Outlook outlook) => new ReportValues("display", "Display")
         .With(outlook.DisplayedAmplitude)
@@ -48,7 +57,7 @@ public static class OutlookReport
         .With("Nyquist margin", Number(outlook.NyquistMargin))
         .With("points per period", Number(outlook.PointsPerPeriod))
         .With("intervals per edge", Number(outlook.IntervalsPerEdge))
-        .With("folded content", ReportCell.OfAny(outlook.AliasShare), "of the fundamental")
+        .With("folded content", ReportCell.OfAny(outlook.AliasShare), "of the rms of the waveform")
         .With("interpolation error", ReportCell.OfAny(outlook.InterpolationError))
         .With("interpolation error of the highest harmonic kept", ReportCell.OfAny(outlook.InterpolationErrorOfHighestHarmonic));
 

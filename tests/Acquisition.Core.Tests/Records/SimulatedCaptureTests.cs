@@ -149,6 +149,7 @@ public sealed class SimulatedCaptureTests
 
         Assert.Equal([0.0, 205, 1000], capture.Segments.Select(x => Math.Round(x.Start.Nanoseconds, 6)));
         Assert.Equal(50.ns(), Assert.Single(capture.MissedTriggers));
+        Assert.Equal("3 segments of 100 pts at 1 GSa/s, 1 trigger missed", capture.ToString());
         Assert.Equal(Tone.ValueAt(1010.ns()).Volts, capture.Segments[2].ReadingAt(10), 1e-9);
     }
 

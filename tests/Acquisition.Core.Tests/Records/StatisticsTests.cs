@@ -13,7 +13,7 @@ public sealed class StatisticsTests
 {
     [Fact]
     public void StatisticsOfARecord_AreSaidInALine() =>
-        Assert.Equal("mean 1 V, rms 1.291 V, from 0 V to 2 V (3 pts)", RecordStatistics.Of(Record.FromVolts([0, 1, 2], 1.MSaPerS())).Value.ToString());
+        Assert.Equal("mean 1 V, rms 1.291 V (816.5 mV about the mean), from 0 V to 2 V (2 V peak to peak), 3 pts", RecordStatistics.Of(Record.FromVolts([0, 1, 2], 1.MSaPerS())).Value.ToString());
 
     [Property]
     public void Statistics_OfCodes_AreThoseOfTheirNumbers(byte[] codes)

@@ -102,8 +102,8 @@ public sealed class RecordStatistics
         return moments;
     }
 
-    /// <summary>Mean, rms, extremes and count in one line.</summary>
-    public override string ToString() => $"mean {Mean.InWords()}, rms {Rms.InWords()}, from {Minimum.InWords()} to {Maximum.InWords()} ({Count})";
+    /// <summary>Mean, rms, rms about the mean, extremes with their distance and count in one line.</summary>
+    public override string ToString() => $"mean {Mean.InWords()}, rms {Rms.InWords()} ({AcRms.InWords()} about the mean), from {Minimum.InWords()} to {Maximum.InWords()} ({PeakToPeak.InWords()} peak to peak), {Count}";
 
     /// <summary>Two sums about the first sample of the block lose nothing that matters within one; blocks are then joined without cancellation.</summary>
     private static RunningMoments OfBlock(double[] block, int count, out int notFinite)
