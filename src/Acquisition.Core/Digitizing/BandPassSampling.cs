@@ -22,6 +22,12 @@ public sealed class BandPassSampling
     /// <summary>Whether the band comes out turned round: rising frequencies fall (even zones).</summary>
     public bool IsInverted => Zone % 2 == 0;
 
-    /// <summary>Zone and rates in one line.</summary>
-    public override string ToString() => $"zone {Zone}: {LowestRate} to {(HighestRate is { } highest ? highest.ToString() : "any higher rate")}{(IsInverted ? ", inverted" : "")}";
+    /// <summary>Zone and rates in one line, rounded inwards: what is printed lies in the range, unless it is too narrow for that.</summary>
+    public override string ToString()
+    {
+        double low = FewDigits.RoundUp(LowestRate.SiValue), high = HighestRate is { } highest ? FewDigits.RoundDown(highest.SiValue) : double.PositiveInfinity;
+        string range = HighestRate is { } end && low > high ? $"{LowestRate.InWords(15)} to {end.InWords(15)}"
+            : FewDigits.Of(low, SampleRate.Kind) + " to " + (HighestRate is null ? "any higher rate" : FewDigits.Of(high, SampleRate.Kind));
+        return $"zone {Zone}: {range}{(IsInverted ? ", inverted" : "")}";
+    }
 }

@@ -44,7 +44,7 @@ public sealed class Timebase
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Rate, points and window in one line.</summary>
-    public override string ToString() => $"{RecordLength} at {Rate} over {Window}";
+    public override string ToString() => $"{RecordLength} at {Rate.InWords(6)} over {Window.InWords(6)}";
 
     private List<Finding> Explain(PointCount memory)
     {

@@ -19,6 +19,21 @@ internal static class Refuse
     internal static ArgumentOutOfRangeException Result(double value, QuantityKind kind, string operand, string allowed) =>
         new(operand, $"the result must be {allowed}; was {QuantityText.Format(value, kind, null, null)}" + (double.IsNaN(value) ? ", as of 0 divided by 0" : ""));
 
+    /// <summary>The same refusal of what an operation gave, where the check that every value passes has named an argument.</summary>
+    internal static ArgumentOutOfRangeException OfResult(ArgumentOutOfRangeException refusal, string operand) => new(operand, "the result" + ReasonIn(refusal));
+
+    /// <summary>The sentence without the name of the argument that it begins with, and that the framework appends once more: <c> must be above 0 Hz; was -20 MHz</c>.</summary>
+    internal static string ReasonIn(ArgumentOutOfRangeException refusal)
+    {
+        string message = refusal.Message;
+        int end = message.IndexOf(" (Parameter", StringComparison.Ordinal);
+        if (end < 0) end = message.IndexOfAny(LineEnds);
+        int start = Math.Max(0, message.IndexOf(" must be ", StringComparison.Ordinal));
+        return end < 0 ? message.Substring(start) : message.Substring(start, end - start);
+    }
+
+    private static readonly char[] LineEnds = { '\r', '\n' };
+
     private static string AtLeastZero(QuantityKind kind) => $"a finite {kind.Name} of at least {QuantityText.Format(0, kind, null, null)}";
 
     /// <summary>A refusal such as <c>bandwidth must be above 0 Hz; was -20 MHz</c>.</summary>

@@ -18,5 +18,5 @@ public sealed class Crossing
     public bool IsFalling { get; }
 
     /// <summary>Frequency and direction.</summary>
-    public override string ToString() => $"{Frequency} ({(IsFalling ? "falling" : "rising")})";
+    public override string ToString() => $"{Frequency.InWords(6)} ({(IsFalling ? "falling" : "rising")})";
 }

@@ -112,5 +112,5 @@ public sealed class Edge
     }
 
     /// <summary>Rise time and shape.</summary>
-    public override string ToString() => Scale == 0 ? "jump" : $"{Shape} edge, {RiseTime}";
+    public override string ToString() => Scale == 0 ? "jump" : $"{Shape} edge, {RiseTime.InWords()}";
 }

@@ -130,8 +130,20 @@ public sealed class Uncertain<T> : UncertainQuantity
     {
         // A count of points stays unrounded inside, so that it is the value that is rounded and not the uncertainty.
         if (!(Math.Abs(value) <= double.MaxValue)) throw Refuse.NotFiniteResult(value, StrongType<T>.Kind, argument);
-        if (!ReferenceEquals(StrongType<T>.Kind, QuantityKind.PointCount)) StrongType<T>.FromSi(value, argument);
+        if (!ReferenceEquals(StrongType<T>.Kind, QuantityKind.PointCount)) RequireHeld(value, argument);
         return new Uncertain<T>(value, combination);
+    }
+
+    private static void RequireHeld(double value, string argument)
+    {
+        try
+        {
+            StrongType<T>.FromSi(value, argument);
+        }
+        catch (ArgumentOutOfRangeException refusal)
+        {
+            throw Refuse.OfResult(refusal, argument);
+        }
     }
 
     private static Uncertain<T> Combine(Uncertain<T> left, double leftSign, Uncertain<T> right, double rightSign)

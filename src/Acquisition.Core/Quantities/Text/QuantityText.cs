@@ -66,15 +66,9 @@ internal static class QuantityText
     }
 
     /// <summary>The exception for a text that is read, but whose value the strong type refuses.</summary>
-    internal static QuantityFormatException NotAllowed(ArgumentOutOfRangeException refusal)
-    {
-        // The message begins with the name of the argument, and the framework appends it once more; it means nothing to whoever wrote the text.
-        string message = refusal.Message;
-        int end = message.IndexOf(" (Parameter", StringComparison.Ordinal);
-        if (end < 0) end = message.IndexOfAny(['\r', '\n']);
-        int start = Math.Max(0, message.IndexOf(" must be ", StringComparison.Ordinal));
-        return new QuantityFormatException("column 1: value" + (end < 0 ? message.Substring(start) : message.Substring(start, end - start)), refusal);
-    }
+    internal static QuantityFormatException NotAllowed(ArgumentOutOfRangeException refusal) =>
+        // The name of the argument means nothing to whoever wrote the text.
+        new("column 1: value" + Refuse.ReasonIn(refusal), refusal);
 
     /// <summary>The separator of a culture that was asked for; a point for text, whatever the culture of the thread.</summary>
     internal static char DecimalMark(IFormatProvider? provider)
