@@ -42,6 +42,14 @@ internal sealed class EchoStep : StepResponse
             double value = Value(time, out double slope);
             scan.Add(time, value, slope);
         }
+        for (int i = 0; i < _ways.Length; i++)
+        {
+            foreach (double time in _ways[i].Times)
+            {
+                if (time >= _ways[i].FarFrom && time + _delays[i] > scan.Times[scan.Count - 1])
+                    scan.AddFar(time + _delays[i], Sum(time + _delays[i], out _));
+            }
+        }
         return scan;
     }
 
@@ -66,7 +74,7 @@ internal sealed class EchoStep : StepResponse
         {
             List<double> times = _ways[i].Times;
             first = Math.Min(first, times[0] + _delays[i]);
-            last = Math.Max(last, times[times.Count - 1] + _delays[i]);
+            last = Math.Max(last, Math.Min(times[times.Count - 1], _ways[i].FarFrom) + _delays[i]);
             foreach (double mark in Marks)
                 wanted.Add(_delays[i] + mark * unit);
         }

@@ -9,6 +9,9 @@ internal sealed class EdgeAnswer
 {
     private const double SettledExactly = 1e-12, SettledAsGood = 1e-8;
 
+    /// <summary>What may be left of a tail that is too lively to be followed, as the kinks between points of data leave one.</summary>
+    private const double SettledForData = 1e-4;
+
     /// <summary>The times at which a step is looked at are close enough for a cubic; a piece holds several of them.</summary>
     private const int Sparse = 8;
 
@@ -40,7 +43,8 @@ internal sealed class EdgeAnswer
         double delay = response.StepDelay - shift;
         double size = Math.Max(Math.Abs(output.Final), Math.Abs(response.StepReference));
         bool isExact = response.Branches is not null;
-        if (!output.TryLastOutside((isExact ? SettledExactly : SettledAsGood) * size, out double settled))
+        bool isFollowed = double.IsInfinity(output.FarFrom);
+        if (!output.TryLastOutside((isExact ? SettledExactly : isFollowed ? SettledAsGood : SettledForData) * size, out double settled) || settled >= output.FarFrom)
             return null;
         // What is given by its gain alone is looked at for as long as it may move: not to have settled by then is to ring on.
         if (!isExact && settled >= output.Times[output.Times.Count - 2])
@@ -52,6 +56,9 @@ internal sealed class EdgeAnswer
             marks.Add(arrival - shift - half);
             marks.Add(arrival - shift + half);
         }
+        // Where a tail is left, what counts as settled begins with a little jump.
+        if (!isFollowed)
+            marks.Add(settled + delay);
         for (int i = 0; i < output.Times.Count; i += Sparse)
             marks.Add(output.Times[i] + delay);
         return new EdgeAnswer(output, delay, settled, marks);

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Numerics;
+using Acquisition.Core.Signals;
 
 namespace Acquisition.Core.Responses;
 
@@ -67,6 +68,14 @@ internal sealed class FilteredSignal : Signal
         for (int i = _coefficients.Length - 1; i >= 0; i--)
             power += 2 * Squared(_coefficients[i]);
         AcPower = power;
+    }
+
+    /// <summary>Whether so many lines as can be taken show a signal of levels behind a response.</summary>
+    internal static bool Serves(LevelSignal source, Response response)
+    {
+        double high = MostLines / source.Seconds, ramp = source.SteepestEdge!.RiseTime.SiValue / 0.8;
+        return (response is GeneralResponse { EndsInRefusal: false } general && general.HighestFrequency < high)
+            || response.Magnitude(high) / response.ReferenceMagnitude / Math.Max(1, Math.PI * high * ramp) < Seen;
     }
 
     public override Frequency? Fundamental => _source.Fundamental;

@@ -26,6 +26,9 @@ internal abstract class GeneralResponse : Response
     /// <summary>Frequencies in Hz, rising, between which the gain may ripple although it is smooth: looked at in the search for crossings.</summary>
     internal virtual IReadOnlyList<double> Ripples => Array.Empty<double>();
 
+    /// <summary>The delay that is left at the highest frequencies, s, where the model says so: a jump or a corner of the step is then at exactly that time.</summary>
+    internal virtual double? FarDelay => null;
+
     /// <summary>Points per decade at which crossings are looked for.</summary>
     private protected virtual int GridDensity => 48;
 
@@ -85,14 +88,21 @@ internal abstract class GeneralResponse : Response
     /// </summary>
     internal double DelayNear(double edge)
     {
+        if (FarDelay is { } far && Math.Abs(far - MiddleDelay(0.1 * edge)) * edge < 4)
+            return far;
         double from = HighestFrequency <= 8 * edge ? 0.1 * edge : Math.Min(30 * edge, 0.5 * HighestFrequency);
+        double delay = MiddleDelay(from);
+        // What is less than a hundredth of a cycle at the edge is rounding, or the last of the poles' own.
+        return Math.Abs(delay) * edge > 1e-2 && Math.Abs(delay) <= double.MaxValue ? delay : 0;
+    }
+
+    private double MiddleDelay(double from)
+    {
         var delays = new double[5];
         for (int i = 0; i < delays.Length; i++)
             delays[i] = GroupDelaySeconds(from * (1 + 0.2 * i));
         Array.Sort(delays);
-        double delay = delays[delays.Length / 2];
-        // What is less than a hundredth of a cycle at the edge is rounding, or the last of the poles' own.
-        return Math.Abs(delay) * edge > 1e-2 && Math.Abs(delay) <= double.MaxValue ? delay : 0;
+        return delays[delays.Length / 2];
     }
 
     /// <summary>Refuses what needs the whole spectrum when the data end where the gain has not fallen.</summary>

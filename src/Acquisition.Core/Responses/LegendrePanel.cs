@@ -21,6 +21,8 @@ internal sealed class LegendrePanel
     /// <param name="high">Upper end, rad/s.</param>
     internal LegendrePanel(Func<double, Complex> function, double low, double high)
     {
+        Low = low;
+        High = high;
         _middle = 0.5 * (low + high);
         _half = 0.5 * (high - low);
         int points = GaussLegendre.Nodes.Length;
@@ -54,6 +56,12 @@ internal sealed class LegendrePanel
         }
     }
 
+    /// <summary>Lower end, rad/s.</summary>
+    internal double Low { get; }
+
+    /// <summary>Upper end, rad/s.</summary>
+    internal double High { get; }
+
     /// <summary>The largest term: about what the panel contributes.</summary>
     internal double Size { get; }
 
@@ -75,6 +83,26 @@ internal sealed class LegendrePanel
         double angle = _middle * seconds, cosine = Math.Cos(angle), sine = Math.Sin(angle);
         value += vr * cosine - vi * sine;
         slope += sr * cosine - si * sine;
+    }
+
+    /// <summary>The panel's Fourier integral, its middle frequency taken out.</summary>
+    internal void Amplitude(double seconds, double[] bessel, out double real, out double imaginary)
+    {
+        SphericalBessel.Fill(_half * seconds, bessel);
+        real = imaginary = 0;
+        for (int k = 0; k < Terms; k++)
+        {
+            real += _real[k] * bessel[k];
+            imaginary += _imaginary[k] * bessel[k];
+        }
+    }
+
+    /// <summary>The real part of the panel's Fourier integral.</summary>
+    internal double Value(double seconds, double[] bessel)
+    {
+        Amplitude(seconds, bessel, out double real, out double imaginary);
+        double angle = _middle * seconds;
+        return real * Math.Cos(angle) - imaginary * Math.Sin(angle);
     }
 
     /// <summary>Multiplies term k by 2 j^k, which the transform of its polynomial brings.</summary>

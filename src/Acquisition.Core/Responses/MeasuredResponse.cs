@@ -50,6 +50,8 @@ internal sealed class MeasuredResponse : GeneralResponse
 
     internal override double HighestFrequency => _above is OutsideBand.Refuse or OutsideBand.Zero ? _hertz[_hertz.Length - 1] : double.PositiveInfinity;
 
+    internal override double? FarDelay => _above is OutsideBand.Hold or OutsideBand.ExtendSlope ? _highDelay : null;
+
     internal override bool EndsInRefusal => _above == OutsideBand.Refuse;
 
     internal override IReadOnlyList<double> Breaks => _hertz;

@@ -6,7 +6,7 @@ namespace Acquisition.Core.Responses;
 
 /// <summary>
 /// The step response of anything that can say its complex gain at each frequency (data, brick walls, lossy lines), by Fourier inversion: a Gaussian step of about
-/// the same speed is taken out, the difference is held on panels of frequency that are halved until they fit, and each panel is transformed exactly.
+/// the same speed is taken out, the difference is held on panels of frequency that are halved until they fit, and each panel is transformed exactly; all together they become polynomials of time.
 /// Good to about 1e-8 of the step where the gain is smooth between its break points.
 /// </summary>
 internal sealed class PanelStep : StepResponse
@@ -19,7 +19,7 @@ internal sealed class PanelStep : StepResponse
 
     private readonly List<LegendrePanel> _panels = new();
     private readonly double[] _bessel = new double[LegendrePanel.Terms];
-    private readonly double _sigma, _delay, _edge, _content, _quiet;
+    private readonly double _sigma, _delay, _edge, _quiet;
     private readonly StepTable _table;
 
     internal PanelStep(GeneralResponse response)
@@ -36,14 +36,15 @@ internal sealed class PanelStep : StepResponse
         _edge = edge;
         _delay = response.DelayNear(_edge);
         double top = Top(response, reference, _edge);
-        _content = Content(response, reference, _edge, top);
         // The Gaussian must be gone where the gain is cut off.
         _sigma = Math.Max(0.13 / _edge, 8.6 / (2 * Math.PI * top));
-        double scale = Final, sigma = _sigma, delay = _delay;
+        // A gain that never falls is let fall far above all that matters: cut off, it would ring there for ever.
+        bool falls = top >= response.HighestFrequency || response.Magnitude(top) < 1e-9 * reference;
+        double scale = Final, sigma = _sigma, delay = _delay, taper = falls ? 0 : 8.6 / (2 * Math.PI * top);
         Func<double, Complex> difference = omega =>
-            response.ComplexGain(omega / (2 * Math.PI)) * Complex.FromPolarCoordinates(1, omega * delay) - scale * Math.Exp(-0.5 * omega * omega * sigma * sigma);
+            response.ComplexGain(omega / (2 * Math.PI)) * Complex.FromPolarCoordinates(Math.Exp(-0.5 * omega * omega * taper * taper), omega * delay) - scale * Math.Exp(-0.5 * omega * omega * sigma * sigma);
         _quiet = Build(difference, response, reference, 2 * Math.PI * top);
-        _table = new StepTable(seconds => FromPanels(seconds, out _), _delay, 1 / _edge, TableTolerance * reference);
+        _table = new StepTable((low, high) => new PanelStretch(_panels, GaussianStep, _delay, low, high), _delay, 1 / _edge, LatestEcho(response, _edge) * _edge, TableTolerance * reference);
     }
 
     /// <summary>How fast the step of a response is, about: its half-power frequency, Hz.</summary>
@@ -64,33 +65,33 @@ internal sealed class PanelStep : StepResponse
             panel.Add(time, bessel, ref value, ref slope);
         double x = time / _sigma;
         slope = slope / Math.PI + Final * Math.Exp(-0.5 * x * x) / (_sigma * Math.Sqrt(2 * Math.PI));
-        return value / Math.PI + Final * ErrorFunction.NormalBelow(x);
+        return value / Math.PI + GaussianStep(time);
     }
+
+    /// <summary>The step that is taken out of the panels.</summary>
+    private double GaussianStep(double time) => Final * ErrorFunction.NormalBelow(time / _sigma);
 
     private protected override StepScan Scan()
     {
         var scan = new StepScan();
-        foreach ((double from, double to, PiecewisePolynomial? pieces) in _table.Stretches(-8, _quiet * _edge))
+        foreach ((double from, double to, PiecewisePolynomial? pieces) in _table.StretchesUntil(_quiet * _edge))
         {
             if (pieces is not null)
             {
                 foreach (double time in pieces.Times())
-                    Look(time);
+                {
+                    if (time > _delay + _quiet || (scan.Count > 0 && time <= scan.Times[scan.Count - 1]))
+                        continue;
+                    double value = pieces.Value(time, out double slope);
+                    scan.Add(time, value, slope);
+                }
                 continue;
             }
-            // Too lively for a table: ten looks to a period of what is left, fewer where only the decay of a long tail is of interest.
-            for (double units = from; units < to; units += Math.Max(0.1 * _edge / _content, units > 15 ? 0.08 * units : 0))
-                Look(_delay + units / _edge);
+            // Too lively for a table: only the decay of a long tail is of interest.
+            for (double units = Math.Max(from, 1); units < Math.Min(to, _quiet * _edge); units *= 1.25)
+                scan.AddFar(_delay + units / _edge, FromPanels(_delay + units / _edge, out _));
         }
         return scan;
-
-        void Look(double at)
-        {
-            if (at > _delay + _quiet || (scan.Count > 0 && at <= scan.Times[scan.Count - 1]))
-                return;
-            double value = Value(at, out double slope);
-            scan.Add(at, value, slope);
-        }
     }
 
     /// <summary>The frequency above which nothing is left.</summary>
@@ -106,16 +107,16 @@ internal sealed class PanelStep : StepResponse
         return Math.Min(top, highest);
     }
 
-    /// <summary>The frequency up to which there is enough to shape the step visibly.</summary>
-    private static double Content(GeneralResponse response, double reference, double edge, double top)
+    /// <summary>The latest echo that points of data can tell from an earlier one: after a turn of phase from point to point. Nothing where there are no points.</summary>
+    private static double LatestEcho(GeneralResponse response, double edge)
     {
-        double content = edge;
-        for (double f = edge; f < Math.Min(top, 8 * edge); f *= 1.1)
+        IReadOnlyList<double> points = response.Breaks;
+        for (int i = 1; i < points.Count; i++)
         {
-            if (response.Magnitude(f) > 0.1 * reference)
-                content = f;
+            if (points[i] >= edge || i == points.Count - 1)
+                return 1 / (points[i] - points[i - 1]);
         }
-        return content;
+        return 0;
     }
 
     /// <summary>Makes the panels; returns the time after which nothing moves any more.</summary>

@@ -9,10 +9,13 @@ namespace Acquisition.Core.Responses;
 /// </summary>
 internal sealed class PiecewisePolynomial
 {
-    private const int Terms = 16, MostHalvings = 48, MostPieces = 100_000;
+    internal const int Terms = 16;
+    private const int MostHalvings = 48, MostPieces = 100_000;
 
-    private static readonly double[] Nodes = MakeNodes();
     private static readonly double[] Cosines = MakeCosines();
+
+    /// <summary>The nodes of a piece, of which -1 is its low end and 1 its high one: those of Chebyshev.</summary>
+    internal static double[] Nodes { get; } = MakeNodes();
 
     private readonly double _tolerance;
     private readonly List<double> _starts = new();
@@ -27,7 +30,7 @@ internal sealed class PiecewisePolynomial
         for (int i = 1; i < marks.Count; i++)
         {
             if (marks[i] > marks[i - 1])
-                Add(function, marks[i - 1], marks[i], MostHalvings, false);
+                Add(new FunctionStretch(function, marks[i - 1], marks[i]), new Limits(MostHalvings, MostPieces, double.PositiveInfinity, false));
         }
         _starts.Add(marks[marks.Count - 1]);
     }
@@ -45,13 +48,18 @@ internal sealed class PiecewisePolynomial
 
     private PiecewisePolynomial(double tolerance) => _tolerance = tolerance;
 
-    /// <summary>A smooth stretch, or null where it takes more halvings than allowed: a lively one is found out after few values.</summary>
-    internal static PiecewisePolynomial? OfSmooth(Func<double, double> function, double low, double high, double tolerance, int halvings)
+    /// <summary>A stretch, or null where it takes more halvings or pieces than allowed.</summary>
+    /// <param name="stretch">What to hold.</param>
+    /// <param name="tolerance">How far the pieces may be from it.</param>
+    /// <param name="halvings">So many at most: where few are allowed, a stretch that is too lively is found out after few values.</param>
+    /// <param name="most">So many pieces at most.</param>
+    /// <param name="longest">So long may a piece be: something short in the middle of a calm might pass between its nodes.</param>
+    internal static PiecewisePolynomial? Of(Stretch stretch, double tolerance, int halvings, int most, double longest)
     {
         var pieces = new PiecewisePolynomial(tolerance);
-        if (!pieces.Add(function, low, high, halvings, true))
+        if (!pieces.Add(stretch, new Limits(halvings, most, longest, true)))
             return null;
-        pieces._starts.Add(high);
+        pieces._starts.Add(stretch.High);
         return pieces;
     }
 
@@ -145,17 +153,18 @@ internal sealed class PiecewisePolynomial
         return _coefficients[from] + x * next - last;
     }
 
-    /// <summary>Adds pieces from one time to another; false where they had to be smooth within the halvings and are not.</summary>
-    private bool Add(Func<double, double> function, double low, double high, int halvings, bool strictly)
+    /// <summary>Adds the pieces of a stretch; false where they had to converge within the halvings and do not.</summary>
+    private bool Add(Stretch stretch, Limits limits, int halved = 0)
     {
-        double middle = 0.5 * (low + high), half = 0.5 * (high - low);
+        if (stretch.High - stretch.Low > limits.Longest)
+            return AddHalves(stretch, limits, halved);
         var values = new double[Terms];
+        stretch.Fill(values);
         double lowest = double.PositiveInfinity, highest = double.NegativeInfinity;
-        for (int i = 0; i < Terms; i++)
+        foreach (double value in values)
         {
-            values[i] = function(middle + half * Nodes[i]);
-            lowest = Math.Min(lowest, values[i]);
-            highest = Math.Max(highest, values[i]);
+            lowest = Math.Min(lowest, value);
+            highest = Math.Max(highest, value);
         }
         var series = new double[Terms];
         for (int k = 0; k < Terms; k++)
@@ -165,15 +174,21 @@ internal sealed class PiecewisePolynomial
         }
         double rest = Math.Abs(series[Terms - 1]) + Math.Abs(series[Terms - 2]) + Math.Abs(series[Terms - 3]);
         // The time itself is known to rounding only: on a steep stretch far from zero the value is no better than that.
-        double tolerance = Math.Max(_tolerance, 1e-15 * Math.Max(Math.Abs(low), Math.Abs(high)) * (highest - lowest) / (high - low));
+        double tolerance = Math.Max(_tolerance, 1e-15 * Math.Max(Math.Abs(stretch.Low), Math.Abs(stretch.High)) * (highest - lowest) / (stretch.High - stretch.Low));
         bool converged = rest <= tolerance || highest - lowest <= tolerance;
-        if (!converged && halvings > 0 && Pieces < MostPieces)
-            return Add(function, low, middle, halvings - 1, strictly) && Add(function, middle, high, halvings - 1, strictly);
-        if (!converged && strictly)
+        if (!converged && halved < limits.Halvings && Pieces < limits.Pieces)
+            return AddHalves(stretch, limits, halved);
+        if (!converged && limits.AreStrict)
             return false;
-        _starts.Add(low);
+        _starts.Add(stretch.Low);
         _coefficients.AddRange(series);
         return true;
+    }
+
+    private bool AddHalves(Stretch stretch, Limits limits, int halved)
+    {
+        (Stretch early, Stretch late) = stretch.Halve();
+        return Add(early, limits, halved + 1) && Add(late, limits, halved + 1);
     }
 
     private static double[] MakeNodes()
@@ -194,5 +209,25 @@ internal sealed class PiecewisePolynomial
                 cosines[k * Terms + i] = (k == 0 ? 1.0 : 2.0) / Terms * Math.Cos(Math.PI * k * (i + 0.5) / Terms);
         }
         return cosines;
+    }
+
+    /// <summary>How far halving goes, and whether a piece that has not converged by then is as good as none.</summary>
+    private sealed class Limits
+    {
+        internal Limits(int halvings, int pieces, double longest, bool areStrict)
+        {
+            Halvings = halvings;
+            Pieces = pieces;
+            Longest = longest;
+            AreStrict = areStrict;
+        }
+
+        internal int Halvings { get; }
+
+        internal int Pieces { get; }
+
+        internal double Longest { get; }
+
+        internal bool AreStrict { get; }
     }
 }

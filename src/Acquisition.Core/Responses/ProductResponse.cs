@@ -49,6 +49,17 @@ internal sealed class ProductResponse : GeneralResponse
 
     internal override double LowestFrequency { get; }
 
+    internal override double? FarDelay
+    {
+        get
+        {
+            double? sum = 0;
+            foreach (Response stage in _stages)
+                sum += stage is GeneralResponse general ? general.FarDelay : stage.StepDelay;
+            return sum;
+        }
+    }
+
     internal override IReadOnlyList<double> Breaks => _breaks;
 
     internal override IReadOnlyList<double> Ripples => _ripples;

@@ -20,7 +20,9 @@ internal sealed class RampStep : StepResponse
     internal override double Value(double seconds, out double slope)
     {
         double early = seconds - 0.5 * _ramp, late = seconds + 0.5 * _ramp;
-        slope = (_step.Value(late) - _step.Value(early)) / _ramp;
+        // Before its scan begins the step is nothing, as its integral has it.
+        double first = _step.Times[0];
+        slope = ((late < first ? 0 : _step.Value(late)) - (early < first ? 0 : _step.Value(early))) / _ramp;
         return _step.Between(early, late) / _ramp;
     }
 
@@ -40,6 +42,8 @@ internal sealed class RampStep : StepResponse
         var times = new SortedSet<double>();
         foreach (double time in _step.Times)
         {
+            if (time >= _step.FarFrom)
+                break;
             times.Add(time - 0.5 * _ramp);
             times.Add(time + 0.5 * _ramp);
         }
@@ -48,6 +52,11 @@ internal sealed class RampStep : StepResponse
         {
             double value = Value(time, out double slope);
             scan.Add(time, value, slope);
+        }
+        foreach (double time in _step.Times)
+        {
+            if (time >= _step.FarFrom && time > scan.Times[scan.Count - 1])
+                scan.AddFar(time, Value(time, out _));
         }
         return scan;
     }

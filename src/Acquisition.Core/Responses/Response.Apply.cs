@@ -15,7 +15,7 @@ public abstract partial class Response
     /// <remarks>
     /// A signal of levels that would need more than 16384 harmonics is the sum of what its edges do, each until it has settled, to about 1e-9 of the swing; times far from 0 carry the
     /// rounding of the time itself. Anything else is summed over its harmonics until the rest is below 1e-9 of the strongest; from the 16384th on, until less than 1 % of the spectrum
-    /// of a jump is left.
+    /// of a jump is left. Behind measured data whose tail is too lively to be followed, edges are added only where harmonics do not serve, each until less than 1e-4 of it is left.
     /// </remarks>
     /// <exception cref="ArgumentNullException"><paramref name="signal"/> is null.</exception>
     /// <exception cref="NotSupportedException">The signal is random: take PseudoRandomBits or a BitPattern. Or more than 262 144 harmonics matter and edges cannot be added up: rare bursts, or a gain that ends abruptly and rings for ever.</exception>

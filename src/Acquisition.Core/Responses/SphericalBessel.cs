@@ -20,21 +20,21 @@ internal static class SphericalBessel
             }
             return;
         }
-        double sine = Math.Sin(x), cosine = Math.Cos(x);
+        double sine = Math.Sin(x), cosine = Math.Cos(x), inverse = 1 / x;
         if (magnitude > count)
         {
             // Upwards is stable while the order stays below the argument.
-            values[0] = sine / x;
-            values[1] = (values[0] - cosine) / x;
+            values[0] = sine * inverse;
+            values[1] = (values[0] - cosine) * inverse;
             for (int k = 1; k + 1 < count; k++)
-                values[k + 1] = (2 * k + 1) / x * values[k] - values[k - 1];
+                values[k + 1] = (2 * k + 1) * inverse * values[k] - values[k - 1];
             return;
         }
         // Downwards from far enough (Miller), scaled by j0 or j1, whichever is not near a zero.
         double above = 0, here = 1e-280;
         for (int k = count + 14 + (int)magnitude; k > 0; k--)
         {
-            double below = (2 * k + 1) / x * here - above;
+            double below = (2 * k + 1) * inverse * here - above;
             (above, here) = (here, below);
             if (k - 1 < count)
                 values[k - 1] = here;
@@ -46,7 +46,7 @@ internal static class SphericalBessel
                     values[i] *= 1e-250;
             }
         }
-        double zeroth = sine / x, first = (zeroth - cosine) / x;
+        double zeroth = sine * inverse, first = (zeroth - cosine) * inverse;
         double scale = Math.Abs(zeroth) > Math.Abs(first) ? zeroth / values[0] : first / values[1];
         for (int k = 0; k < count; k++)
             values[k] *= scale;

@@ -26,6 +26,9 @@ internal abstract class StepResponse
     /// <summary>The times of the scan, in order.</summary>
     internal List<double> Times => Scanned.Times;
 
+    /// <summary>From when on a tail is too lively to be followed, s; infinite where it is followed until it has settled.</summary>
+    internal double FarFrom => Scanned.FarFrom;
+
     private protected StepScan Scanned => _scan ??= Scan();
 
     /// <summary>The integral of the step response from its beginning to a time: the response to a ramp of slope 1.</summary>
@@ -48,6 +51,8 @@ internal abstract class StepResponse
     /// <summary>The integral between two times near each other. Long after the step, where it would be the small difference of large numbers, it is taken from the values themselves.</summary>
     internal double Between(double low, double high)
     {
+        if (low >= FarFrom)
+            return Panel(low, high);
         double before = Integral(low);
         if (!IsLong(before, high - low))
             return Integral(high) - before;
@@ -69,7 +74,10 @@ internal abstract class StepResponse
     {
         var integrals = new double[scan.Count];
         for (int i = 1; i < scan.Count; i++)
-            integrals[i] = integrals[i - 1] + Panel(scan.Times[i - 1], scan.Times[i]);
+        {
+            (double low, double high) = (scan.Times[i - 1], scan.Times[i]);
+            integrals[i] = integrals[i - 1] + (low < scan.FarFrom ? Panel(low, high) : 0.5 * (high - low) * (scan.Values[i - 1] + scan.Values[i]));
+        }
         return integrals;
     }
 
@@ -258,6 +266,16 @@ internal sealed class StepScan
         _times.Add(time);
         _values.Add(value);
         _slopes.Add(slope);
+    }
+
+    /// <summary>From this time on there are but a few looks, far apart, at a tail that is too lively to be followed; infinite where there is none.</summary>
+    internal double FarFrom { get; private set; } = double.PositiveInfinity;
+
+    /// <summary>Adds one of a few looks at a lively tail: its slope would say nothing of the time to the next look.</summary>
+    internal void AddFar(double time, double value)
+    {
+        Add(time, value, 0);
+        FarFrom = Math.Min(FarFrom, time);
     }
 
     /// <summary>Whether the slope changes sign between a point and the next, and where a straight line through the slopes puts it.</summary>

@@ -4,31 +4,34 @@ using System.Collections.Generic;
 namespace Acquisition.Core.Responses;
 
 /// <summary>
-/// A step response that is dear to compute, held where it is smooth: time is cut into stretches that grow away from its beginning, and a stretch becomes a few polynomials
-/// when it is first asked for. Where it is too lively for that (the far tail behind an abrupt edge of the gain, which rings on), there is no table.
+/// A step response that is dear to compute, held as polynomials: time is cut into long stretches that grow away from its beginning, and a stretch becomes polynomials when it is first
+/// asked for. Far out, where a tail that is still lively would take too many of them, there is no table.
 /// </summary>
 internal sealed class StepTable
 {
-    private const int MostHalvings = 10;
+    /// <summary>Halvings and polynomials of a stretch near the step, where there may be a jump; and of one far from it.</summary>
+    private const int NearHalvings = 48, FarHalvings = 10, MostPieces = 20_000;
 
-    /// <summary>Ends of the stretches, in units: octaves as long as it may ring, wider ones where only a slow tail can be smooth.</summary>
-    private static readonly double[] Ends = { 1, 2, 4, 8, 16, 32, 64, 128, 256, 4096, 65536, 1048576, 16777216, 268435456 };
+    /// <summary>Ends of the stretches before and after the origin, in units.</summary>
+    private static readonly double[] Before = { 8, 64, 256, 1024, 4096, 65536, 1048576, 16777216, 268435456 }, After = { 64, 256, 1024, 4096, 65536, 1048576, 16777216, 268435456 };
 
-    private readonly Func<double, double> _function;
-    private readonly double _origin, _unit, _tolerance;
+    private readonly Func<double, double, Stretch> _stretch;
+    private readonly double _origin, _unit, _near, _tolerance;
 
     // Filled by whichever thread comes first; another would put the same there.
-    private readonly Stretch?[] _before = new Stretch?[Ends.Length], _after = new Stretch?[Ends.Length];
+    private readonly Held?[] _before = new Held?[Before.Length], _after = new Held?[After.Length];
 
-    /// <param name="function">Value at a time.</param>
+    /// <param name="stretch">The step between two times.</param>
     /// <param name="origin">About when it begins, s.</param>
     /// <param name="unit">About how long it takes, s.</param>
-    /// <param name="tolerance">How far the table may be from it.</param>
-    internal StepTable(Func<double, double> function, double origin, double unit, double tolerance)
+    /// <param name="near">Until when echoes may come, in units: up to there the table looks at every stretch of a unit.</param>
+    /// <param name="tolerance">How far the table may be from the step.</param>
+    internal StepTable(Func<double, double, Stretch> stretch, double origin, double unit, double near, double tolerance)
     {
-        _function = function;
+        _stretch = stretch;
         _origin = origin;
         _unit = unit;
+        _near = near;
         _tolerance = tolerance;
     }
 
@@ -36,42 +39,50 @@ internal sealed class StepTable
     internal bool TryValue(double seconds, out double value, out double slope)
     {
         value = slope = 0;
+        bool isBefore = seconds < _origin;
         double units = Math.Abs(seconds - _origin) / _unit;
+        double[] ends = isBefore ? Before : After;
         int number = 0;
-        while (number < Ends.Length && units >= Ends[number])
+        while (number < ends.Length && units > ends[number])
             number++;
-        if (number == Ends.Length)
-            return false;
-        Stretch?[] side = seconds < _origin ? _before : _after;
-        if ((side[number] ??= Make(number, seconds < _origin ? -_unit : _unit)).Pieces is not { } pieces)
+        if (number == ends.Length || PiecesOf(number, isBefore) is not { } pieces)
             return false;
         value = pieces.Value(seconds, out slope);
         return true;
     }
 
-    /// <summary>The stretches between two times in units, in order of time; without pieces where there is no table.</summary>
-    internal IEnumerable<(double From, double To, PiecewisePolynomial? Pieces)> Stretches(double from, double to)
+    /// <summary>The stretches from the one just before the origin to a time in units, in order of time; without pieces where there is no table.</summary>
+    internal IEnumerable<(double From, double To, PiecewisePolynomial? Pieces)> StretchesUntil(double to)
     {
-        for (int number = Ends.Length - 1; number >= 0; number--)
-        {
-            if (Ends[number] <= -from)
-                yield return (-Ends[number], number == 0 ? 0 : -Ends[number - 1], (_before[number] ??= Make(number, -_unit)).Pieces);
-        }
-        for (int number = 0; number < Ends.Length && (number == 0 || Ends[number - 1] < to); number++)
-            yield return (number == 0 ? 0 : Ends[number - 1], Ends[number], (_after[number] ??= Make(number, _unit)).Pieces);
+        yield return (-Before[0], 0, PiecesOf(0, isBefore: true));
+        for (int number = 0; number < After.Length && (number == 0 || After[number - 1] < to); number++)
+            yield return (number == 0 ? 0 : After[number - 1], After[number], PiecesOf(number, isBefore: false));
     }
 
-    private Stretch Make(int number, double unit)
+    private PiecewisePolynomial? PiecesOf(int number, bool isBefore)
     {
-        double near = _origin + (number == 0 ? 0 : Ends[number - 1]) * unit, far = _origin + Ends[number] * unit;
-        return new Stretch(PiecewisePolynomial.OfSmooth(_function, Math.Min(near, far), Math.Max(near, far), _tolerance, MostHalvings));
+        Held?[] all = isBefore ? _before : _after;
+        return (all[number] ??= Make(number, isBefore)).Pieces;
     }
 
-    private sealed class Stretch
+    private Held Make(int number, bool isBefore)
     {
-        internal Stretch(PiecewisePolynomial? pieces) => Pieces = pieces;
+        // What is too lively here does not calm down farther out.
+        if (number > 1 && PiecesOf(number - 1, isBefore) is null)
+            return new Held(null);
+        double[] ends = isBefore ? Before : After;
+        double from = number == 0 ? 0 : ends[number - 1], to = ends[number], unit = isBefore ? -_unit : _unit;
+        double near = _origin + from * unit, far = _origin + to * unit;
+        Stretch stretch = _stretch(Math.Min(near, far), Math.Max(near, far));
+        bool isNear = number == 0 || from < _near;
+        return new Held(PiecewisePolynomial.Of(stretch, _tolerance, isNear ? NearHalvings : FarHalvings, MostPieces, isNear && !isBefore ? 2 * _unit : double.PositiveInfinity));
+    }
 
-        /// <summary>Null where it is not smooth enough.</summary>
+    private sealed class Held
+    {
+        internal Held(PiecewisePolynomial? pieces) => Pieces = pieces;
+
+        /// <summary>Null where it is too lively.</summary>
         internal PiecewisePolynomial? Pieces { get; }
     }
 }

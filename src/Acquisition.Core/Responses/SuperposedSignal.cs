@@ -41,6 +41,9 @@ internal sealed class SuperposedSignal : Signal
         double passed = response.Magnitude(high) / response.ReferenceMagnitude / Math.Max(1, Math.PI * high * ramp);
         if (passed < Negligible || (response is GeneralResponse && response.Magnitude(1e6 * high) > 0.9 * response.ReferenceMagnitude))
             return null;
+        // A tail that is too lively to be followed is left to its lines as long as they can be summed.
+        if (response is GeneralResponse && !double.IsInfinity(response.StepResponse.FarFrom) && FilteredSignal.Serves(source, response))
+            return null;
         return EdgeSum.Of(source, response) is { } sum ? new SuperposedSignal(source, response, sum, 0, null) : null;
     }
 
