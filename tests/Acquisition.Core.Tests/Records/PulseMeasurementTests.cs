@@ -241,4 +241,19 @@ public sealed class PulseMeasurementTests
         Assert.Equal(ofNumbers.Overshoot.Value.Maximum, ofCodes.Overshoot.Value.Maximum);
         Assert.Equal(ofNumbers.Period.Value.Mean, ofCodes.Period.Value.Mean);
     }
+
+    [Fact]
+    public void TransitionThatTurnsBack_HoldsTheSamplesUpToThere_NotTheRestOfTheRecord()
+    {
+        // Up in steps of a tenth to 0.7 and down again, then whole pulses: with a hysteresis of a tenth the first counts as a transition, though it never passes 0.9.
+        double[] turned = [.. Enumerable.Range(0, 8).Select(i => i / 10.0), .. Enumerable.Range(1, 7).Select(i => 0.7 - i / 10.0)];
+        double[] volts = [.. new double[20], .. turned, .. Enumerable.Range(0, 4000).Select(i => i / 100 % 2 == 0 ? 0.0 : 1.0)];
+        PulseMeasurement pulses = PulseMeasurement.Of(Record.FromVolts(volts, 1.GSaPerS()), PulseSettings.Default.WithStateLevels(0.V(), 1.V()).WithHysteresis(Ratio.FromPercent(9)));
+
+        PulseTransition first = pulses.Transitions[0];
+        Assert.True(first.IsRising);
+        Assert.Equal("edge-incomplete", first.TransitionDuration.Reason!.Code);
+        // 0.1 to 0.7 and back to 0.5; the next sample, 0.4, is outside the hysteresis on the other side.
+        Assert.Equal(9, first.SamplesOnEdge);
+    }
 }

@@ -188,14 +188,14 @@ internal sealed class EdgeScan<TView> : EdgeScan
         while (before >= lastCrossing && samples.IsAtOrAbove(before, proximal) == rising)
             before--;
         int after = crossing, end = samples.Length;
-        while (after < end && samples.IsAtOrAbove(after, distal) != rising)
+        bool goesBack = false;
+        while (after < end && !goesBack && samples.IsAtOrAbove(after, distal) != rising)
         {
             after++;
             // Arming levels inside the reference levels: the signal may turn back before it reaches the distal one.
-            if (after < end && samples.IsAtOrAbove(after, back) != rising)
-                after = end;
+            goesBack = after < end && samples.IsAtOrAbove(after, back) != rising;
         }
-        if (before >= lastCrossing && after < end)
+        if (before >= lastCrossing && after < end && !goesBack)
             Enter(batch, crossing, before, after, !turnedBack && GoesItsWay(before, after, rising));
         else
             batch.AddIncomplete(crossing, before, after, !turnedBack, samples[crossing - 1], samples[crossing]);

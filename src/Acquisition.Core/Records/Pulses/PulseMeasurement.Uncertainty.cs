@@ -4,6 +4,7 @@ using Acquisition.Core.Records;
 namespace Acquisition.Core;
 
 // Standard uncertainties of the means. What repetitions average out is divided by the root of their number; what they do not is kept, as the root mean square of some transitions.
+// Quantisation is averaged out where noise or the phases of the samples carry the edges over the steps, and only there.
 public sealed partial class PulseMeasurement
 {
     /// <summary>So many transitions at most are asked, evenly from the list: what they have in common does not need all of them.</summary>
@@ -117,7 +118,7 @@ public sealed partial class PulseMeasurement
         if (!values.HasValue)
             return new(values.Reason!);
         Finding? reason = null;
-        double random = 0, interpolation = 0, levels = 0, timebase = 0;
+        double random = 0, noise = 0, interpolation = 0, levels = 0, timebase = 0;
         int asked = 0;
         // An odd stride meets transitions of both directions.
         for (int k = 0, stride = Math.Max(1, Transitions.Count / (2 * MostAsked)) | 1; k < Transitions.Count; k += stride)
@@ -130,6 +131,7 @@ public sealed partial class PulseMeasurement
                 continue;
             }
             random += one.Value.RandomSquareSi;
+            noise += one.Value.NoiseSquareSi;
             interpolation += one.Value.InterpolationSi * one.Value.InterpolationSi;
             levels += one.Value.LevelsSi * one.Value.LevelsSi;
             timebase += one.Value.TimebaseSi * one.Value.TimebaseSi;
@@ -139,7 +141,20 @@ public sealed partial class PulseMeasurement
             return new(reason ?? PulseFindings.NotEnough("an uncertainty", "a listed transition that is complete"));
         long n = values.Value.Count;
         double spread = values.Value.StandardDeviation.HasValue ? values.Value.StandardDeviation.Value.SiValue : 0;
-        double repeatability = Math.Sqrt(Math.Max(random / asked, spread * spread) / n);
+        double ways = n > 1 ? WaysOfRounding() : 1, common = ways < n ? CommonQuantization.Part(States.Value, Record.ResolutionSi ?? 0) * noise / asked : 0;
+        double repeatability = Math.Sqrt(Math.Max(random / asked - common, spread * spread) / n + common / ways);
         return new(new TimingUncertainty(repeatability, Math.Sqrt(interpolation / asked), Math.Sqrt(levels / asked), Math.Sqrt(timebase / asked), 0));
+    }
+
+    /// <summary>In how many ways the edges of the record are rounded, from the phases of the rising ones and the slope between the reference levels.</summary>
+    private double WaysOfRounding()
+    {
+        if (Record.ResolutionSi is not { } step)
+            return double.PositiveInfinity;
+        double interval = Record.Span(1), edge = RisingDuration.HasValue ? RisingDuration.Value.Mean.SiValue : FallingDuration.HasValue ? FallingDuration.Value.Mean.SiValue : interval;
+        double[] instants = _transitions.RisingInstants();
+        for (int k = 0; k < instants.Length; k++)
+            instants[k] /= interval;
+        return CommonQuantization.Ways(instants, SwingSi / step / Math.Max(1, edge / interval));
     }
 }

@@ -41,7 +41,7 @@ public sealed partial class PulseTransition
     /// <summary>What the transition takes at most, whatever happens between samples: from the last sample before the proximal to the first beyond the distal level.</summary>
     public Measured<Duration> AtMost => IsComplete ? new(Duration.FromSi(_measurement.Record.Span(_widest), "duration")) : new(PulseFindings.Incomplete(IsRising));
 
-    /// <summary>Samples between the reference levels.</summary>
+    /// <summary>Samples between the reference levels; where the transition turns back before it passes the distal one, those up to there.</summary>
     public int SamplesOnEdge { get; }
 
     /// <summary>Whether enough samples lie on the edge for its duration to mean anything.</summary>

@@ -26,6 +26,8 @@ public sealed class TimingUncertainty
     /// <summary>Of what repetitions average out.</summary>
     internal double RandomSquareSi => _noise * _noise + _jitter * _jitter;
 
+    internal double NoiseSquareSi => _noise * _noise;
+
     internal double InterpolationSi => _interpolation;
 
     internal double LevelsSi => _levels;

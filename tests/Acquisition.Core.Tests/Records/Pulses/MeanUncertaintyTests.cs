@@ -94,6 +94,27 @@ public sealed class MeanUncertaintyTests
         Assert.InRange(ratio, 0.8, most);
     }
 
+    /// <summary>
+    /// Periods of whole and of half samples are rounded in one way or in two, whatever their number; noise of two steps averages all of it. Noise of a quarter of a step averages some, but
+    /// is not seen, and phases that sweep evenly average more than independent errors would.
+    /// </summary>
+    [Theory]
+    [InlineData(60.0, 0.0)]
+    [InlineData(60.5, 0.0, 2)]
+    [InlineData(60.0, 0.002, 2.6)]
+    [InlineData(60.0, 0.016)]
+    [InlineData(61.37, 0.016)]
+    [InlineData(61.37, 0.0, 7.5)]
+    public void MeanPulseDuration_ScattersAsMuchAsIsStated_AlsoWhereItIsSampledAtTheSamePhases(double period, double noise, double most = 1.5)
+    {
+        double ratio = Ratio(300, random =>
+        {
+            PulseMeasurement pulses = PulseMeasurement.Of(Capture(Edges(60, period, 0.483, 0, 0, random), noise, 8, random), Known);
+            return (pulses.PositivePulseDuration.Value.Mean.Seconds - 0.483 * period * 1e-9, pulses.PositivePulseDurationUncertainty.Value.Standard.Seconds);
+        });
+        Assert.True(ratio >= 0.75 && ratio <= most, FormattableString.Invariant($"stated over scatter {ratio:F3}"));
+    }
+
     [Fact]
     public void DutyFactor_OfKnownEdges_IsWhatTheArithmeticByHandGives()
     {

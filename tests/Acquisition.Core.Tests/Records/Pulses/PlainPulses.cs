@@ -88,11 +88,9 @@ internal sealed class PlainPulses
             if (turned)
                 break;
         }
-        if (turned)
-            after = _x.Length;
         var edge = new Edge { Rising = rising, Crossing = crossing, Middle = Place(crossing, At(_middle)), Monotone = !turnedBack, Proximal = double.NaN, Distal = double.NaN };
         edge.SamplesOnEdge = Math.Max(0, after - before - 1);
-        if (before < lastCrossing || after == _x.Length)
+        if (before < lastCrossing || turned || after == _x.Length)
             return edge;
         double tolerance = Math.Max(Math.Max(4.5 * _noise, 1.01 * _step), 1e-9 * (_high - _low)), furthest = _x[before];
         for (int i = before + 1; i <= after; i++)
