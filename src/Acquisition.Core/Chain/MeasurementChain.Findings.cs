@@ -170,10 +170,11 @@ public sealed partial class MeasurementChain
             if (element is not Probe { LeadResonance: { } resonance } probe || resonance.SiValue >= 3 * highest.SiValue)
                 continue;
             double elastance = Math.Pow(2 * Math.PI * 3 * highest.SiValue, 2), longest = 1 / (elastance * probe.InputCapacitance.SiValue);
-            double ohms = Source.Resistance.SiValue + probe.Damping.SiValue;
-            string sharpness = ohms > 0
-                ? $", Q = {GroundLead.Quality(probe.LeadInductance, probe.InputCapacitance, Resistance.FromOhms(ohms)).Fraction.ToString("0.##", CultureInfo.InvariantCulture)}"
-                : ", undamped";
+            double ohms = Source.Resistance.SiValue + probe.Damping.SiValue, quality = ohms > 0 ? GroundLead.Quality(probe.LeadInductance, probe.InputCapacitance, Resistance.FromOhms(ohms)).Fraction : double.PositiveInfinity;
+            // At a half and below both poles are real: nothing rings.
+            if (quality <= 0.5 * (1 + 1e-9))
+                continue;
+            string sharpness = ohms > 0 ? $", Q = {quality.ToString("0.##", CultureInfo.InvariantCulture)}" : ", undamped";
             findings.Add(new Finding(
                 "lead-resonance-low",
                 Severity.Warning,

@@ -38,6 +38,6 @@ public sealed class PassBand
     /// <summary>Every crossing of the level that was found, in order of frequency.</summary>
     public IReadOnlyList<Crossing> Crossings { get; }
 
-    /// <summary>What to know: <c>several-crossings</c>, <c>never-falls</c>, <c>data-ends-first</c>.</summary>
+    /// <summary>What to know: <c>several-crossings</c>; <c>never-falls</c>, which names how far a measured response reaches.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 }

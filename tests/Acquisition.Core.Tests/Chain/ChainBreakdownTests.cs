@@ -152,6 +152,14 @@ public sealed class ChainBreakdownTests
         Assert.Contains("28.1 nH", finding.Remedy);
     }
 
+    // L s² + R s + 1/C has real roots from R = 2 √(L/C) on, Q = 1/2: 150 nH and 10 pF take 244.9 Ω (the discriminant of the series resonant circuit).
+    [Theory]
+    [InlineData(244, true)]
+    [InlineData(246, false)]
+    [InlineData(1000, false)]
+    public void ALeadThatIsDampedToRealPoles_DoesNotRing(double ohms, bool rings) => Assert.Equal(
+        rings, CodesOf(MeasurementChain.From(Resistance.FromOhms(ohms)).Probe(Slow.WithGroundLead(150.mm())).Into(Input).Examine(100.MHz(), default, default)).Contains("lead-resonance-low"));
+
     [Fact]
     public void Voltages_BringCautionsThatDefer()
     {
