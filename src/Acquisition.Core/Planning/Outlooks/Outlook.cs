@@ -203,6 +203,8 @@ public sealed partial class Outlook
         double swing = Signal.PeakToPeak.SiValue;
         if (waveform is not null)
             return (waveform.High - waveform.Low, "lowest to highest value of the computed waveform: its levels do not settle");
+        if (shortest < needed && Signal is RandomBitsSignal random && ExtremesOfBits.Of(random, Response, needed) is { } extremes)
+            return (extremes, "lowest to highest value over all patterns of bits: their levels do not settle");
         if (Response.PassesDc && shortest >= needed && !double.IsPositiveInfinity(shortest))
             return (swing * Math.Abs(Response.DcGain), "levels settle to 0.1 % within " + FewDigits.Of(needed, Duration.Kind) + ", their plateaus last " + FewDigits.Of(shortest, Duration.Kind));
         return (swing * Math.Abs(Response.StepReference), "gain of the chain for a long pulse");
