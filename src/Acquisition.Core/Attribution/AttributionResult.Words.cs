@@ -30,8 +30,11 @@ public sealed partial class AttributionResult
         string[] assumed = point.Rows.Where(r => r.Evidence == AttributionEvidence.Assumed).Select(r => r.Text).ToArray();
         if (assumed.Length > 0)
             sentence += $" This rests on: {string.Join("; ", assumed)}.";
-        if (Interaction is { } pair)
-            sentence += $" But decibels do not add up here: {pair.First} and {pair.Second} load each other.";
+        if (Interactions.Count > 0)
+        {
+            sentence += $" But decibels do not add up here, and the parts hold a share of that: {PairsInWords} load each other"
+                + (Interactions.Count > 1 ? ", which of the pairs these sweeps do not tell." : ".");
+        }
         return sentence;
     }
 
@@ -74,37 +77,14 @@ public sealed partial class AttributionResult
         return found;
     }
 
-    /// <summary>The pair of elements whose common column takes most of chi-squared away, where the residuals are too large for chance and the pair is not chance itself.</summary>
-    private ElementInteraction? FindInteraction(double squares)
-    {
-        if (DegreesOfFreedom == 0 || (_weighted && ChiSquaredTest.UpperTail(squares, DegreesOfFreedom) > 0.01))
-            return null;
-        ElementInteraction? best = null;
-        double most = 0;
-        for (int a = 0; a < Elements.Count; a++)
-        {
-            for (int b = a + 1; b < Elements.Count; b++)
-            {
-                double sum = 0;
-                var hertz = new List<double>();
-                var levels = new List<double>();
-                foreach (AttributionPoint point in _points)
-                {
-                    double[] column = point.Rows.Select(r => r.Coefficients[a] * r.Coefficients[b]).ToArray();
-                    if (!point.Solution.Extra(column, out double level, out double gain))
-                        continue;
-                    sum += gain;
-                    hertz.Add(point.Hertz);
-                    levels.Add(level);
-                }
-                if (hertz.Count == 0 || sum <= most || !Significant(sum, hertz.Count, squares))
-                    continue;
-                most = sum;
-                best = new ElementInteraction(Elements[a], Elements[b], hertz.ToArray(), levels.ToArray());
-            }
-        }
-        return best;
-    }
+    /// <summary>The pairs of elements whose common column takes most of chi-squared away, where the residuals are too large for chance and the pairs are not chance themselves.</summary>
+    private InteractionSearch? FindInteractions(double squares) =>
+        DegreesOfFreedom == 0 || (_weighted && ChiSquaredTest.UpperTail(squares, DegreesOfFreedom) > 0.01)
+            ? null
+            : new InteractionSearch(Elements, _points, (gain, columns) => Significant(gain, columns, squares),
+                (gain, columns) => _weighted ? 1 : Math.Max(0, squares - gain) / (DegreesOfFreedom - columns));
+
+    private string PairsInWords => string.Join(", or ", Interactions.Select(p => $"{p.First} and {p.Second}").ToArray());
 
     private bool Significant(double gain, int columns, double squares)
     {
@@ -115,7 +95,7 @@ public sealed partial class AttributionResult
         return rest > 0 && gain / columns > 10 * (squares - gain) / rest && gain > 1e-6;
     }
 
-    private List<Finding> Judge(double squares)
+    private List<Finding> Judge(double squares, string? deciding)
     {
         var findings = new List<Finding>();
         foreach (Ambiguity ambiguity in Ambiguities)
@@ -137,11 +117,18 @@ public sealed partial class AttributionResult
                 $"chi-squared is {FewDigits.Number(squares)} for {DegreesOfFreedom} rows to spare: the residuals are larger than the uncertainties, most at {FewDigits.Hertz(worst.Hertz)} for {worst.Row} ({FewDigits.Decibels(worst.Level)})",
                 "elements load each other, a range was changed, or an uncertainty is too small", "handbook 10.4"));
         }
-        if (Interaction is { } pair)
+        if (Interactions.Count == 1)
         {
+            ElementInteraction pair = Interactions[0];
             findings.Add(new Finding("elements-load-each-other", Severity.Warning,
                 $"paths with both {pair.First} and {pair.Second} differ from the sum of the two by up to {FewDigits.Decibels(pair.Largest.Decibels)} at {FewDigits.Hertz(pair.LargestAt.SiValue)}",
                 $"count {pair.First} + {pair.Second} as one element, or compute the loaded network", "handbook 10.4"));
+        }
+        else if (Interactions.Count > 1)
+        {
+            findings.Add(new Finding("elements-load-each-other", Severity.Warning,
+                $"two elements load each other, and these sweeps do not tell which: {string.Join("; or ", Interactions.Select(p => $"{p.First} with {p.Second}, {FewDigits.Decibels(p.Largest.Decibels)} at {FewDigits.Hertz(p.LargestAt.SiValue)}").ToArray())} explain the residuals alike",
+                deciding is null ? "measure each of the elements in other paths too" : $"to tell: {deciding}", "handbook 10.4"));
         }
         foreach (AttributionRow row in _attribution.Rows)
             findings.AddNew(row.Sweep.Findings);

@@ -29,8 +29,9 @@ public sealed partial class AttributionResult
         ChiSquared = weighted && DegreesOfFreedom > 0 ? squares : null;
         _varianceScale = weighted ? 1 : DegreesOfFreedom > 0 ? squares / DegreesOfFreedom : null;
         Ambiguities = FindAmbiguities().Frozen();
-        Interaction = FindInteraction(squares);
-        Findings = Judge(squares).Frozen();
+        InteractionSearch? search = FindInteractions(squares);
+        Interactions = search?.Found ?? [];
+        Findings = Judge(squares, Interactions.Count > 1 ? search!.WouldDecide() : null).Frozen();
     }
 
     /// <summary>The elements.</summary>
@@ -54,8 +55,10 @@ public sealed partial class AttributionResult
     /// <summary>What cannot be told apart, and what would tell it.</summary>
     public IReadOnlyList<Ambiguity> Ambiguities { get; }
 
-    /// <summary>The two elements whose loading of each other explains the residuals best, where the residuals call for it; null where decibels add up.</summary>
-    public ElementInteraction? Interaction { get; }
+    /// <summary>
+    /// The pair of elements whose loading of each other explains the residuals best, where the residuals call for it: all pairs where the sweeps do not tell which, and none where decibels add up.
+    /// </summary>
+    public IReadOnlyList<ElementInteraction> Interactions { get; }
 
     /// <summary>The assumptions that the result rests on.</summary>
     public IReadOnlyList<string> Assumptions => _attribution.Rows.Where(r => r.Evidence == AttributionEvidence.Assumed).Select(r => r.Text).ToArray();

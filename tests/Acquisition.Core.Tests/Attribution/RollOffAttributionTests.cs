@@ -90,7 +90,7 @@ public sealed class RollOffAttributionTests
         if (id == "AT-501")
             value.Confirm(Loaded(c1 + c2).Gain(At).Decibels);
         else
-            value.Confirm(-result.Interaction!.Level.LevelAt(At).Decibels);
+            value.Confirm(-Assert.Single(result.Interactions).Level.LevelAt(At).Decibels);
         Assert.Contains(result.Findings, f => f.Code == "decibels-do-not-add-up");
         Assert.Contains(result.Findings, f => f.Code == "elements-load-each-other" && f.Message.Contains("-0.54 dB at 1 GHz"));
         Assert.Contains("load each other", result.ExplainAt(At));
