@@ -117,6 +117,8 @@ public sealed class CsvRecordsTests
     [InlineData("time,a\n0,\"1,234\"\n1,\"1,235\"\n2,\"1,236\"\n", 2, null, "thousands")]
     [InlineData("time/s,a,\n0,1,\n1,2,3\n2,3,\n3,4,\n", 2, 3, "gap")]
     [InlineData("time/s,a\n0,1\n", 2, 1, "sample rate")]
+    [InlineData("time/s,a/V\n0,1\n1,inf\n2,3\n3,4\n", 3, 2, "overload")]
+    [InlineData("time/s,a/V\n0,1\n1,-Infinity\n2,3\n3,4\n", 3, 2, "overload")]
     public void DamagedTable_IsRefusedWithThePlace(string text, long line, int? column, string words)
     {
         var refusal = Assert.Throws<RecordFormatException>(() => CsvRecords.Read(new StringReader(text)));
@@ -124,6 +126,53 @@ public sealed class CsvRecordsTests
         Assert.Equal((line, column), (refusal.Line, refusal.Column));
         Assert.Contains(words, refusal.Message, StringComparison.Ordinal);
     }
+
+    /// <summary>SCPI-99 volume 1, 7.2.1 (from memory): 9.9E37 and -9.9E37 are the infinities, 9.91E37 is not a number.</summary>
+    [Theory]
+    [InlineData("V", "9.9E37", "9.9E+37 stands for an overload")]
+    [InlineData("V", "-9.90000E+37", "-9.9E+37 stands for an overload")]
+    [InlineData("mV", "+9.9E+37", "9.9E+37 stands for an overload")]
+    [InlineData("V", "9.91E37", "9.91E+37 stands for 'not a number'")]
+    [InlineData("MHz", "9.91e+37", "9.91E+37 stands for 'not a number'")]
+    public void MarkOfAnOverload_IsNoReading(string unit, string field, string words)
+    {
+        var refusal = Assert.Throws<RecordFormatException>(() => CsvRecords.Read(new StringReader($"t (s),v ({unit})\n0,1\n1,{field}\n2,3\n3,4\n")));
+
+        Assert.Equal((3, 2), (refusal.Line!.Value, refusal.Column!.Value));
+        Assert.Contains(words, refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("t (s),T (°C)", 2, "°C")]
+    [InlineData("t (s),rh (%)", 2, "%")]
+    [InlineData("t (s),phi [°]", 2, "°")]
+    [InlineData("t (s),p (kPa)", 2, "kPa")]
+    [InlineData("t (s),p (mmHg)", 2, "mmHg")]
+    [InlineData("t/s,L/mH", 2, "mH")]
+    [InlineData("t_s,phi_deg", 2, "deg")]
+    [InlineData("time (min),v (V)", 1, "min")]
+    [InlineData("time,oven\ns,°C", 2, "°C")]
+    public void UnitThatIsNotKnown_IsNotTakenForVolts(string heads, int column, string unit)
+    {
+        string text = heads + "\n0,20\n1,21\n2,22\n";
+        var refusal = Assert.Throws<RecordFormatException>(() => CsvRecords.Read(new StringReader(text)));
+
+        Assert.Equal(column, refusal.Column);
+        Assert.Contains($"'{unit}' is not a unit that is known here", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains("WithDefaultKind", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void KindThatIsStated_StandsForAUnitThatIsNotKnown() =>
+        Assert.Same(QuantityKind.Ratio, Assert.Single(CsvRecords.Read(new StringReader("t (s),rh (%)\n0,20\n1,21\n2,22\n"), CsvFormat.Sniffed.WithDefaultKind(QuantityKind.Ratio))).Kind);
+
+    [Theory]
+    [InlineData("lamp (left, behind the driver)")]
+    [InlineData("in/out")]
+    [InlineData("v_C")]
+    [InlineData("u_bar")]
+    public void NamesAreNoUnits(string head) =>
+        Assert.Equal(head, Assert.Single(CsvRecords.Read(new StringReader($"t (s);{head}\n0;20\n1;21\n2;22\n"))).Name);
 
     [Fact]
     public void LineWithoutEnd_IsRefusedBeforeItFillsTheMemory()

@@ -13,6 +13,9 @@ internal sealed class ColumnHead
         ("Hz", QuantityKind.Frequency), ("m", QuantityKind.Length), ("rad", QuantityKind.Angle), ("dBm", QuantityKind.PowerLevel), ("dBV", QuantityKind.VoltageLevel), ("dB", QuantityKind.DecibelRatio),
     };
 
+    /// <summary>Longer words in brackets are remarks.</summary>
+    private const int LongestUnit = 8;
+
     private static readonly Dictionary<char, int> Prefixes = new()
     {
         ['f'] = -15, ['p'] = -12, ['n'] = -9, ['u'] = -6, ['\u00B5'] = -6, ['\u03BC'] = -6, ['m'] = -3, ['k'] = 3, ['M'] = 6, ['G'] = 9,
@@ -25,8 +28,18 @@ internal sealed class ColumnHead
         ["ohm"] = QuantityKind.Resistance, ["ohms"] = QuantityKind.Resistance, ["kelvin"] = QuantityKind.Temperature, ["metre"] = QuantityKind.Length, ["meter"] = QuantityKind.Length,
     };
 
-    private ColumnHead(string name, QuantityKind? kind, int powerOfTen)
+    /// <summary>Units that no record has here, and that nobody would take for the name of a signal.</summary>
+    private static readonly HashSet<string> OtherUnits = new(StringComparer.Ordinal)
     {
+        "\u00B0C", "\u00B0F", "\u00B0", "%", "\u2030", "degC", "degF", "deg", "kPa", "hPa", "MPa", "mbar", "psi", "rpm", "ppm", "pct", "dBu", "dBc", "dB\u00B5V", "dBuV", "VA", "lx", "m/s", "m/s^2", "m/s\u00B2",
+    };
+
+    /// <summary>Units that are names or indices too: meant as units only where they stand below a stroke.</summary>
+    private static readonly HashSet<string> UnitsBelowStroke = new(StringComparer.Ordinal) { "C", "F", "N", "T", "H", "J", "g", "kg", "Pa", "bar", "min", "h", "mH", "uH", "nF", "pF", "uF", "mT", "kN" };
+
+    private ColumnHead(string name, QuantityKind? kind, int powerOfTen, string? unknownUnit = null)
+    {
+        UnknownUnit = unknownUnit;
         Name = name;
         Kind = kind;
         PowerOfTen = powerOfTen;
@@ -36,6 +49,9 @@ internal sealed class ColumnHead
 
     /// <summary>Null where no unit is written.</summary>
     internal QuantityKind? Kind { get; }
+
+    /// <summary>The unit that is written and not known here; null where none is, or one that is known.</summary>
+    internal string? UnknownUnit { get; }
 
     /// <summary>The prefix of the unit: -3 for millivolts.</summary>
     internal int PowerOfTen { get; }
@@ -57,7 +73,21 @@ internal sealed class ColumnHead
             return new ColumnHead(head.Substring(0, cut).Trim(), kind, power);
         return head.Length > 0 && (!char.IsLower(head[0]) || Words.ContainsKey(head)) && TryUnit(head, out kind, out power) ? new ColumnHead("", kind, power)
             : head is "s" or "ms" or "us" or "ns" or "ps" or "mV" or "uV" or "mA" && TryUnit(head, out kind, out power) ? new ColumnHead("", kind, power)
-            : new ColumnHead(head, null, 0);
+            : new ColumnHead(head, null, 0, Unknown(head, open, cut));
+    }
+
+    /// <summary>What stands where a unit does and is none that is known: in brackets a single short word, else only what is known as a unit elsewhere, because names have strokes and underscores too.</summary>
+    private static string? Unknown(string head, int open, int cut)
+    {
+        if (open > 0 && head[head.Length - 1] is ')' or ']')
+        {
+            string inBrackets = head.Substring(open + 1, head.Length - open - 2).Trim();
+            return inBrackets.Length is > 0 and <= LongestUnit && inBrackets.IndexOf(' ') < 0 ? inBrackets : null;
+        }
+        if (OtherUnits.Contains(head))
+            return head;
+        string after = cut > 0 ? head.Substring(cut + 1).Trim() : "";
+        return OtherUnits.Contains(after) || cut > 0 && head[cut] == '/' && UnitsBelowStroke.Contains(after) ? after : null;
     }
 
     internal static bool TryUnit(string text, out QuantityKind? kind, out int powerOfTen)

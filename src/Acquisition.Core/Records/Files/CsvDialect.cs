@@ -87,7 +87,7 @@ internal sealed class CsvDialect
         bool any = false;
         foreach (string field in fields)
         {
-            if (field.Trim().Length == 0 || field.Trim().ToUpperInvariant() is "NAN")
+            if (NoReading.OfText(field) is not null)
                 continue;
             if (!CsvNumber.TryRead(field, 0, field.Length, decimalSeparator, 0, out _))
                 return 0;

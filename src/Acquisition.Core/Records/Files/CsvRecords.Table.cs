@@ -117,6 +117,12 @@ public static partial class CsvRecords
             bool unitsBelow = above is not null && aboveThat?.Count == columns && above.TrueForAll(x => ColumnHead.TryUnit(x.Trim().Trim('(', ')', '[', ']'), out _, out _));
             for (int i = 0; i < columns; i++)
                 _heads.Add(above is null ? ColumnHead.Parse("") : unitsBelow ? ColumnHead.Parse(aboveThat![i], above[i]) : ColumnHead.Parse(above[i]));
+            if (_heads.FindIndex(x => x.UnknownUnit is not null) is >= 0 and var unknown && !_format.StatesKind)
+            {
+                string unit = _heads[unknown].UnknownUnit!;
+                throw RecordFormatException.At(lines[Math.Max(0, first - 1)], unknown + 1,
+                    $"'{unit}' is not a unit that is known here: write the column in one that is, as ch1 (V), T (K) or t (s), leave it out, or state with WithDefaultKind of the format what columns without a known unit hold");
+            }
             _timeColumn = _heads.FindIndex(x => x.IsTime);
             if (_timeColumn < 0 && above is null && _format.SampleRate is null && columns > 1)
                 _timeColumn = 0;
@@ -186,15 +192,15 @@ public static partial class CsvRecords
             }
             if (CsvNumber.TryRead(text, from, end, _dialect.DecimalSeparator, _heads[column].PowerOfTen, out double value))
             {
+                if (NoReading.OfNumber(value, _heads[column].PowerOfTen) is { } mark)
+                    throw RecordFormatException.At(line, column + 1, mark);
                 if (_columns[column].IsFull)
                     throw RecordFormatException.At(line, null, FormattableString.Invariant($"more than {GrowingArray<double>.Longest} rows"));
                 _columns[column].Add(value);
                 return;
             }
             string field = text.Substring(from, end - from).Trim();
-            throw RecordFormatException.At(line, column + 1, field.Length == 0 || string.Equals(field, "nan", StringComparison.OrdinalIgnoreCase)
-                ? "a gap: the field is " + (field.Length == 0 ? "empty" : field) + ". Records have a sample at every time: split the table there, or fill it knowingly"
-                : $"'{Shown(field)}' is not a finite number with the decimal separator '{_dialect.DecimalSeparator}'");
+            throw RecordFormatException.At(line, column + 1, NoReading.OfText(field) ?? $"'{Shown(field)}' is not a finite number with the decimal separator '{_dialect.DecimalSeparator}'");
         }
 
         private void RequireColumns(int count, long line)
