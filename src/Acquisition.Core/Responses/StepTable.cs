@@ -12,8 +12,11 @@ internal sealed class StepTable
     /// <summary>Halvings and polynomials of a stretch near the step, where there may be a jump; and of one far from it.</summary>
     private const int NearHalvings = 48, FarHalvings = 10, MostPieces = 20_000;
 
-    /// <summary>Ends of the stretches before and after the origin, in units.</summary>
-    private static readonly double[] Before = { 8, 64, 256, 1024, 4096, 65536, 1048576, 16777216, 268435456 }, After = { 64, 256, 1024, 4096, 65536, 1048576, 16777216, 268435456 };
+    /// <summary>So early does a step begin, in units.</summary>
+    private const double Earliest = 8;
+
+    /// <summary>Ends of the stretches before and after the origin, in units. What comes early may come very shortly before it: a long stretch would have no node there.</summary>
+    private static readonly double[] Before = { 0.0625, 1, Earliest, 64, 256, 1024, 4096, 65536, 1048576, 16777216, 268435456 }, After = { 64, 256, 1024, 4096, 65536, 1048576, 16777216, 268435456 };
 
     private readonly Func<double, double, Stretch> _stretch;
     private readonly double _origin, _unit, _near, _tolerance;
@@ -54,7 +57,8 @@ internal sealed class StepTable
     /// <summary>The stretches from the one just before the origin to a time in units, in order of time; without pieces where there is no table.</summary>
     internal IEnumerable<(double From, double To, PiecewisePolynomial? Pieces)> StretchesUntil(double to)
     {
-        yield return (-Before[0], 0, PiecesOf(0, isBefore: true));
+        for (int number = Array.IndexOf(Before, Earliest); number >= 0; number--)
+            yield return (-Before[number], number == 0 ? 0 : -Before[number - 1], PiecesOf(number, isBefore: true));
         for (int number = 0; number < After.Length && (number == 0 || After[number - 1] < to); number++)
             yield return (number == 0 ? 0 : After[number - 1], After[number], PiecesOf(number, isBefore: false));
     }
@@ -67,14 +71,14 @@ internal sealed class StepTable
 
     private Held Make(int number, bool isBefore)
     {
-        // What is too lively here does not calm down farther out.
-        if (number > 1 && PiecesOf(number - 1, isBefore) is null)
-            return new Held(null);
         double[] ends = isBefore ? Before : After;
         double from = number == 0 ? 0 : ends[number - 1], to = ends[number], unit = isBefore ? -_unit : _unit;
+        // What is too lively here does not calm down farther out.
+        if (from > Earliest && PiecesOf(number - 1, isBefore) is null)
+            return new Held(null);
         double near = _origin + from * unit, far = _origin + to * unit;
         Stretch stretch = _stretch(Math.Min(near, far), Math.Max(near, far));
-        bool isNear = number == 0 || from < _near;
+        bool isNear = from < Math.Max(Earliest, _near);
         return new Held(PiecewisePolynomial.Of(stretch, _tolerance, isNear ? NearHalvings : FarHalvings, MostPieces, isNear && !isBefore ? 2 * _unit : double.PositiveInfinity));
     }
 
