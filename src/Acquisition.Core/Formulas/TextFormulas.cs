@@ -46,15 +46,14 @@ public static class TextFormulas
     }
 
     /// <summary>Evaluates a condition: <c>Check("seen &lt;= 1.1 * edge", "seen = 3 ns", "edge = 2.8 ns")</c>.</summary>
-    /// <remarks>Where something carries ±, it is true only where it is met with a guard band as wide as the expanded uncertainty, as a check of a worksheet is.</remarks>
+    /// <remarks>A value that only the rounding of arithmetic keeps from its limit is at it. Where something carries ±, it is true only where it is met with a guard band as wide as the expanded uncertainty, as a check of a worksheet is.</remarks>
     /// <param name="condition">The condition.</param>
     /// <param name="inputs">Inputs as <c>name = formula</c>.</param>
     /// <exception cref="FormulaException">A text is wrong, or it is no condition.</exception>
     public static bool Check(string condition, params string[] inputs)
     {
         FormulaValue value = Value(condition, inputs);
-        if (value.Kind.IsTruth && IsUncertain(condition, inputs)) return Line("check ", condition, inputs).Verdict == WorksheetVerdict.Passed;
-        return value.Kind.IsTruth ? value.IsTrue : throw new FormulaException($"found {Quotation.WithArticle(value.Kind.Name)}, expected a condition such as value <= 3 ns");
+        return value.Kind.IsTruth ? Line("check ", condition, inputs).Verdict == WorksheetVerdict.Passed : throw new FormulaException($"found {Quotation.WithArticle(value.Kind.Name)}, expected a condition such as value <= 3 ns");
     }
 
     /// <summary>Checks a measured number against a limit text that names it <c>value</c>: <c>CheckValue(2.9, "ns", "value &gt;= 2 ns and value &lt;= 3 ns")</c>.</summary>

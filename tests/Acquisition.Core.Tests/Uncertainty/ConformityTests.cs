@@ -69,10 +69,50 @@ public sealed class ConformityTests
         Assert.Equal(expected, DecisionRule.SimpleAcceptance.Decide(Reading(volts), ToleranceLimits.AtMost(1.V())).Verdict);
 
     [Theory]
-    [InlineData(1.05, Verdict.ConditionalPass)]
+    [InlineData(0.95, Verdict.Pass)]
+    [InlineData(1.05, Verdict.Pass)]
+    [InlineData(1.10, Verdict.Pass)]
     [InlineData(1.15, Verdict.Fail)]
     public void GuardedRejection_AcceptsWhatIsBeyondTheLimitByLessThanU(double volts, Verdict expected) =>
         Assert.Equal(expected, DecisionRule.GuardedRejection.Decide(Reading(volts), ToleranceLimits.AtMost(1.V())).Verdict);
+
+    // JCGM 106 8.3.3: w = -U = -50 mV makes acceptance limits of 4.85 V and 5.15 V out of 4.9 V and 5.1 V. The probability below 5.1 V and above 4.9 V of a normal value
+    // at 4.87 V with u = 25 mV is that above 1.2 standard deviations, 11.507 % by the table of the normal distribution.
+    [Fact]
+    public void GuardedRejection_PassesBeyondTheLimit_AndSaysSo()
+    {
+        ConformityDecision decision = DecisionRule.GuardedRejection.Decide(Uncertain.Of(4.87.V(), Spread.Expanded(50.mV(), 2)), ToleranceLimits.Between(4.9.V(), 5.1.V()));
+
+        Assert.Equal(Verdict.Pass, decision.Verdict);
+        Assert.Equal(4.85, decision.LowerAcceptanceLimit!.Value.SiValue, 12);
+        Assert.Equal(0.11507, decision.ConformanceProbability.Fraction, 5);
+        Assert.Equal(0.88493, decision.SpecificRisk.Fraction, 5);
+        Assert.Contains(decision.Findings, finding => finding.Code == "accepted-beyond-limit" && finding.Message.Contains("11.51 %", StringComparison.Ordinal));
+        Assert.DoesNotContain(DecisionRule.GuardedRejection.Decide(Uncertain.Of(4.93.V(), Spread.Expanded(50.mV(), 2)), ToleranceLimits.Between(4.9.V(), 5.1.V())).Findings, finding => finding.Code == "accepted-beyond-limit");
+    }
+
+    // Acceptance limits belong to what is accepted (JCGM 106 8.2 and 8.3): 4.95 V less 50 mV is 4.9 V, though 4.95 - 0.05 is 4.9000000000000004 in binary, and 0.1 + 0.2 is not 0.3 there.
+    [Theory]
+    [InlineData(4.95, 4.9, 0.05)]
+    [InlineData(0.35, 0.3, 0.05)]
+    [InlineData(0.30000000000000004, 0.1, 0.2)]
+    public void AReadingExactlyAtAnAcceptanceLimit_IsAccepted(double volts, double limit, double expanded)
+    {
+        Uncertain<Voltage> above = Uncertain.Of(Voltage.FromVolts(volts), Spread.Expanded(Voltage.FromVolts(expanded), 2)), below = Uncertain.Of(Voltage.FromVolts(-volts), Spread.Expanded(Voltage.FromVolts(expanded), 2));
+
+        Assert.Equal(Verdict.Pass, DecisionRule.GuardedAcceptance.Decide(above, ToleranceLimits.AtLeast(Voltage.FromVolts(limit))).Verdict);
+        Assert.Equal(Verdict.Pass, DecisionRule.GuardedAcceptance.Decide(below, ToleranceLimits.AtMost(Voltage.FromVolts(-limit))).Verdict);
+        Assert.Equal(Verdict.ConditionalPass, DecisionRule.GuardedAcceptance.Decide(above - Uncertain.Exact(Voltage.FromVolts(1e-14)), ToleranceLimits.AtLeast(Voltage.FromVolts(limit))).Verdict);
+    }
+
+    [Fact]
+    public void AnExactReadingThatRoundingKeepsFromItsLimit_IsAtIt()
+    {
+        Uncertain<Voltage> sum = Uncertain.Exact(Voltage.FromVolts(0.1 + 0.2));
+
+        Assert.Equal(Verdict.Pass, DecisionRule.SimpleAcceptance.Decide(sum, ToleranceLimits.AtMost(0.3.V())).Verdict);
+        Assert.Equal(Verdict.Fail, DecisionRule.SimpleAcceptance.Decide(sum, ToleranceLimits.Above(0.3.V())).Verdict);
+    }
 
     [Fact]
     public void ReadingWithoutUncertainty_IsJudgedByTheLimitAlone()

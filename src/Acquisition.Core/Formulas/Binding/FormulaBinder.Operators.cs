@@ -119,7 +119,7 @@ internal sealed partial class FormulaBinder
 
     private Operand Apply(BinaryNode node, in KindRule rule, in Operand left, in Operand right, (int Numbers, int Objects) mark, QuantityKind? wanted)
     {
-        if (rule.Result is null) return Refuse(node.Right, right, rule.Refusal!, wanted);
+        if (rule.Result is null) return rule.IsAboutLeft ? Refuse(node.Left, left, rule.Refusal!, wanted) : Refuse(node.Right, right, rule.Refusal!, wanted);
         ValueKind kind = ReferenceEquals(rule.Result, left.Kind!.Quantity) ? left.Kind : ReferenceEquals(rule.Result, right.Kind!.Quantity) ? right.Kind : rule.Result;
         return rule.IsSwapped ? Emit(rule.Operation, node, kind, mark, right, left) : Emit(rule.Operation, node, kind, mark, left, right);
     }
@@ -138,7 +138,7 @@ internal sealed partial class FormulaBinder
         if (!ProductRules.IsNumber(rightKind)) return Refuse(node.Right, right, "a plain number as exponent");
         if (!right.IsKnown && !leftKind.Dimension.IsNone) return Refuse(node.Right, right, $"an exponent that is known when the formula is built, because the unit of {Quotation.WithArticle(leftKind.Name)} depends on it");
         KindRule rule = ProductRules.Power(leftKind, right.IsKnown ? right.Number : 0);
-        if (rule.Result is null) return leftKind.IsLogarithmic ? Refuse(node.Left, left, rule.Refusal!) : Refuse(node.Right, right, rule.Refusal!);
+        if (rule.Result is null) return leftKind.IsLogarithmic || rule.IsAboutLeft ? Refuse(node.Left, left, rule.Refusal!) : Refuse(node.Right, right, rule.Refusal!);
         if (right.IsKnown && right.Number == 2) return Emit(Operation.Square, node, rule.Result, mark, left);
         if (right.IsKnown && right.Number == 0.5) return Emit(Operation.SquareRoot, node, rule.Result, mark, left);
         return Emit(Operation.Power, node, rule.Result, mark, left, right);

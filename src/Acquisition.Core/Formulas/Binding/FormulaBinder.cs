@@ -27,6 +27,9 @@ internal sealed partial class FormulaBinder
     /// <summary>Whether uncertain terms may deviate from their stated value.</summary>
     internal bool Deviates => _deviates;
 
+    /// <summary>Whether comparisons are left to an evaluation that allows for rounding, also of values that are known.</summary>
+    internal bool AllowsForRounding { get; init; }
+
     /// <summary>Prepares binding of one or several formulas of a text into one program.</summary>
     /// <param name="text">The text.</param>
     /// <param name="context">What may be called, and how much may be asked for.</param>
@@ -86,7 +89,7 @@ internal sealed partial class FormulaBinder
     /// <summary>The register an operand's value is in, putting a known one there first.</summary>
     internal int Register(in Operand operand) =>
         !operand.IsKnown ? operand.Register
-        : operand.Kind!.IsHeldAsNumber ? _program.ConstantNumber(operand.Number)
+        : operand.Kind!.IsHeldAsNumber ? _program.ConstantNumber(operand.Number, operand.Rounding)
         : _program.ConstantObject(operand.Object!);
 
     private Operand Name(NameNode node)
@@ -202,10 +205,11 @@ internal sealed partial class FormulaBinder
     private Operand Emit(Operation operation, FormulaNode node, ValueKind kind, (int Numbers, int Objects) mark, in Operand a, in Operand b = default)
     {
         bool isBinary = b.Kind is not null;
-        if (a.IsKnown && (!isBinary || b.IsKnown))
+        bool isComparison = operation is Operation.Less or Operation.LessOrEqual or Operation.Equal or Operation.NotEqual;
+        if (a.IsKnown && (!isBinary || b.IsKnown) && !(isComparison && AllowsForRounding))
         {
             double value = Arithmetic.Apply(operation, a.Number, b.Number);
-            if (Arithmetic.IsFinite(value)) return Operand.Known(kind, value);
+            if (Arithmetic.IsFinite(value)) return Operand.Known(kind, value, rounding: AllowsForRounding && !kind.IsTruth ? Rounding.Of(operation, a.Number, a.Rounding, b.Number, b.Rounding) : 0);
         }
         int left = Register(a), right = isBinary ? Register(b) : left;
         _program.Release(mark);

@@ -5,12 +5,13 @@ namespace Acquisition.Core.Formulas.Binding;
 /// <summary>What an operator makes of two kinds: the kind of its result and the operation that computes it, or why there is none.</summary>
 internal readonly struct KindRule
 {
-    private KindRule(QuantityKind? result, Operation operation, bool isSwapped, string? refusal)
+    private KindRule(QuantityKind? result, Operation operation, bool isSwapped, string? refusal, bool isAboutLeft = false)
     {
         Result = result;
         Operation = operation;
         IsSwapped = isSwapped;
         Refusal = refusal;
+        IsAboutLeft = isAboutLeft;
     }
 
     internal readonly QuantityKind? Result;
@@ -23,7 +24,10 @@ internal readonly struct KindRule
     /// <summary>What was expected instead; null where the rule holds.</summary>
     internal readonly string? Refusal;
 
+    /// <summary>Whether it is the left operand that is refused.</summary>
+    internal readonly bool IsAboutLeft;
+
     internal static KindRule Gives(QuantityKind result, Operation operation, bool isSwapped = false) => new(result, operation, isSwapped, null);
 
-    internal static KindRule Refused(string expected) => new(null, default, false, expected);
+    internal static KindRule Refused(string expected, bool isAboutLeft = false) => new(null, default, false, expected, isAboutLeft);
 }

@@ -14,6 +14,11 @@ internal static class ProductRules
         if (IsNumber(left) && right.Nature != QuantityNature.Point) return KindRule.Gives(right, Operation.Multiply);
         if (IsNumber(right) && left.Nature != QuantityNature.Point) return KindRule.Gives(left, Operation.Multiply);
         if (IsNumber(left) || IsNumber(right)) return ScaledPoint;
+        if (IsAmplitude(left) && IsAmplitude(right))
+        {
+            if (IsUnlikeRms(left)) return NotRms(left, isLeft: true);
+            if (left.Nature != right.Nature) return right.Nature == QuantityNature.Rms ? NotRms(left, isLeft: true) : NotRms(right, isLeft: false);
+        }
         return Dimension.TryMultiply(left.Dimension, right.Dimension, out Dimension product)
             ? KindRule.Gives(QuantityKind.Of(product, TagAcrossResistance(left, right, product)), Operation.Multiply)
             : TooHigh;
@@ -24,6 +29,7 @@ internal static class ProductRules
         if (right.IsLogarithmic) return KindRule.Refused("a quantity that is no logarithm" + LeaveTheLogarithm);
         if (left.IsLogarithmic) return DivideLogarithm(left, right);
         if (IsNumber(right)) return left.Nature == QuantityNature.Point ? ScaledPoint : KindRule.Gives(left, Operation.Divide);
+        if (IsTagged(left) && IsTagged(right) && left.Nature != right.Nature && left.Dimension != right.Dimension) return KindRule.Refused("an amplitude stated as the one before '/' is (peak, peak-to-peak and rms do not meet)");
         return right.Dimension.TryPower(-2, out Dimension inverse) && Dimension.TryMultiply(left.Dimension, inverse, out Dimension quotient)
             ? KindRule.Gives(QuantityKind.Of(quotient, TagAcrossResistance(left, right, quotient)), Operation.Divide)
             : TooHigh;
@@ -35,6 +41,7 @@ internal static class ProductRules
         if (left.IsLogarithmic) return KindRule.Refused("a quantity that is no logarithm" + LeaveTheLogarithm);
         if (left.Dimension.IsNone) return KindRule.Gives(left, Operation.Power);
         if (exponent == 1) return KindRule.Gives(left, Operation.Copy);
+        if (IsAmplitude(left) && IsUnlikeRms(left)) return NotRms(left, isLeft: true);
         double halves = 2 * exponent;
         if (System.Math.Abs(halves) > 126 || halves != System.Math.Round(halves)) return KindRule.Refused("an exponent that is a whole number of halves");
         return left.Dimension.TryPower((int)halves, out Dimension power) ? KindRule.Gives(QuantityKind.Of(power), Operation.Power) : KindRule.Refused("an exponent that leaves half powers of " + left.Symbol);
@@ -90,6 +97,18 @@ internal static class ProductRules
         bool isAmplitude = result == QuantityKind.Voltage.Dimension || result == QuantityKind.Current.Dimension;
         return hasResistance && isAmplitude;
     }
+
+    /// <summary>Only rms times rms is a mean power, or the square of a voltage that makes one (handbook 1.5): of peak and peak-to-peak values the crest factor must be known, and the text does not say it.</summary>
+    private static KindRule NotRms(QuantityKind found, bool isLeft) => KindRule.Refused(found.Nature switch
+    {
+        QuantityNature.Peak => "an rms value, as only rms times rms is a mean power; convert to rms: divided by the crest factor, for a sine Vpk/√2",
+        QuantityNature.PeakToPeak => "an rms value, as only rms times rms is a mean power; convert to rms: half of it divided by the crest factor, for a sine Vpp/(2√2)",
+        _ => "an rms value, as only rms times rms is a mean power; state both as rms, or neither",
+    } + (found == QuantityKind.PeakVoltage || found == QuantityKind.PeakToPeakVoltage ? ", by sine_rms" : ""), isLeft);
+
+    private static bool IsAmplitude(QuantityKind kind) => kind.Dimension == QuantityKind.Voltage.Dimension || kind.Dimension == QuantityKind.Current.Dimension;
+
+    private static bool IsUnlikeRms(QuantityKind kind) => kind.Nature is QuantityNature.Peak or QuantityNature.PeakToPeak;
 
     private static bool IsTagged(QuantityKind kind) => kind.Nature is QuantityNature.Peak or QuantityNature.PeakToPeak or QuantityNature.Rms;
 }

@@ -25,6 +25,17 @@ internal sealed class CallSite(FunctionDefinition function, FunctionKernel kerne
 
     /// <summary>Whether each argument sits in a number register.</summary>
     internal readonly bool[] IsNumber = isNumber;
+
+    /// <summary>The registers of the arguments that are numbers.</summary>
+    internal int[] NumberSlots()
+    {
+        var found = new System.Collections.Generic.List<int>();
+        for (int j = 0; j < Slots.Length; j++)
+        {
+            if (IsNumber[j] && !found.Contains(Slots[j])) found.Add(Slots[j]);
+        }
+        return found.ToArray();
+    }
 }
 
 /// <summary>A value that is known within limits only: <c>a ± b</c> in the text.</summary>

@@ -14,7 +14,8 @@ namespace Acquisition.Core.Formulas.Execution;
 /// </summary>
 internal sealed partial class Program
 {
-    internal Program(Instruction[] code, CallSite[] calls, double[] constants, object?[] objects, int inputs, int objectInputs, int registers, int objectRegisters, UncertainTerm[] terms)
+    internal Program(Instruction[] code, CallSite[] calls, double[] constants, object?[] objects, int inputs, int objectInputs, int registers, int objectRegisters, UncertainTerm[] terms,
+        System.Collections.Generic.IReadOnlyDictionary<int, double>? roundings = null)
     {
         Code = code;
         Calls = calls;
@@ -25,6 +26,7 @@ internal sealed partial class Program
         Registers = registers;
         ObjectRegisters = objectRegisters;
         Terms = terms;
+        Roundings = roundings;
         for (int i = 0; i < code.Length; i++)
         {
             Operation operation = code[i].Operation;
@@ -51,6 +53,9 @@ internal sealed partial class Program
     internal readonly int ObjectRegisters;
 
     internal readonly UncertainTerm[] Terms;
+
+    /// <summary>What constants that were computed have lost to rounding, by their places among the constants; null where none was.</summary>
+    internal readonly System.Collections.Generic.IReadOnlyDictionary<int, double>? Roundings;
 
     internal readonly bool HasJumps;
 
@@ -82,7 +87,7 @@ internal sealed partial class Program
             else
                 objects[each.Slot] = each.Object;
         }
-        return new Program(code, Calls, constants, objects, Inputs, ObjectInputs, Registers, ObjectRegisters, Terms);
+        return new Program(code, Calls, constants, objects, Inputs, ObjectInputs, Registers, ObjectRegisters, Terms, Roundings);
     }
 
     /// <summary>The stretches of this program that are asked for, one after the other; jumps must stay within theirs.</summary>
@@ -104,7 +109,7 @@ internal sealed partial class Program
                 code[at].C -= moved;
             }
         }
-        return new Program(code, Calls, Constants, Objects, Inputs, ObjectInputs, Registers, ObjectRegisters, Terms);
+        return new Program(code, Calls, Constants, Objects, Inputs, ObjectInputs, Registers, ObjectRegisters, Terms, Roundings);
     }
 
     /// <summary>Puts the constants where the instructions expect them.</summary>

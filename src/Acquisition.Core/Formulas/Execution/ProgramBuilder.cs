@@ -26,6 +26,7 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs, int expected)
     private Instruction[] _code = new Instruction[expected];
     private double[] _constants = [];
     private int _constantCount;
+    private Dictionary<int, double>? _roundings;
     private List<CallSite>? _calls;
     private List<UncertainTerm>? _terms;
     private List<object?>? _objectConstants;
@@ -69,8 +70,16 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs, int expected)
 
     internal int KeptObject() => Kept + _objects.Kept++;
 
-    internal int ConstantNumber(double value)
+    /// <param name="value">The value.</param>
+    /// <param name="rounding">What it has lost to rounding, where that is more than its own last place.</param>
+    internal int ConstantNumber(double value, double rounding = 0)
     {
+        if (rounding > 0)
+        {
+            int constant = AddConstant(value);
+            (_roundings ??= new Dictionary<int, double>())[constant - Constant] = rounding;
+            return constant;
+        }
         long bits = BitConverter.DoubleToInt64Bits(value);
         for (int i = 0; i < _constantCount && i < MostCompared; i++)
         {
@@ -151,7 +160,7 @@ internal sealed class ProgramBuilder(int inputs, int objectInputs, int expected)
         object?[] objects = objectRegisters == 0 ? Array.Empty<object?>() : new object?[objectRegisters];
         _objectConstants?.CopyTo(objects, objectInputs);
         return new Program(code, calls, constants, objects, inputs, objectInputs,
-            inputs + _constantCount + _numbers.Kept + _numbers.Highest, objectRegisters, terms);
+            inputs + _constantCount + _numbers.Kept + _numbers.Highest, objectRegisters, terms, _roundings);
     }
 
     /// <summary>Where a number register ends up; valid once nothing is added any more.</summary>

@@ -15,7 +15,7 @@ internal static class WorksheetBinder
     {
         var program = new ProgramBuilder(0, 0, 2 * statements.Count);
         var scope = new FormulaScope(statements.Count);
-        var binder = new FormulaBinder(text, context, scope, problems, program, deviates);
+        var binder = new FormulaBinder(text, context, scope, problems, program, deviates) { AllowsForRounding = true };
         var places = new WorksheetPlace[statements.Count];
         var below = scope.DeclaredBelow = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (WorksheetStatement statement in statements) below[statement.Name] = statement.Line;
@@ -25,7 +25,7 @@ internal static class WorksheetBinder
         {
             below.Remove(statements[i].Name);
             var used = scope.Used = new HashSet<string>(StringComparer.Ordinal);
-            places[i] = Bind(statements[i], binder, program, scope, problems, apart);
+            places[i] = Bind(statements[i], binder, program, scope, problems);
             statements[i].Uses = used;
             if (demands is null) continue;
             if (statements[i].Kind.IsTruth) places[i].Demand = demands.Read(statements[i].Formula, isWanted: true);
@@ -87,7 +87,7 @@ internal static class WorksheetBinder
         return (kept, value.Kind.Quantity);
     }
 
-    private static WorksheetPlace Bind(WorksheetStatement statement, FormulaBinder binder, ProgramBuilder program, FormulaScope scope, ProblemList problems, List<DemandPlace> apart)
+    private static WorksheetPlace Bind(WorksheetStatement statement, FormulaBinder binder, ProgramBuilder program, FormulaScope scope, ProblemList problems)
     {
         var place = new WorksheetPlace { From = program.Length };
         var mark = program.Mark;
@@ -108,8 +108,6 @@ internal static class WorksheetBinder
             value = isGiven || !value.IsKnown ? Operand.In(place.Register, value.Kind) : value;
         }
         program.Release(mark);
-        if (!binder.Deviates && statement is { Keyword: WorksheetKeyword.Check, Formula: BinaryNode { Operator: Operator.Equal, Kind: not null, Left.Kind.IsQuantity: true } equality })
-            place.Equality = Compile(equality, binder, program, scope, apart);
         place.To = program.Length;
         if (statement.Name.Length > 0) scope.Set(statement.Name, value);
         return place;

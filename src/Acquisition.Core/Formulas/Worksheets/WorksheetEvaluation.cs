@@ -13,12 +13,10 @@ internal sealed class WorksheetEvaluation
 {
     private const int UsualDigits = 6;
 
-    /// <summary>So small a part of a value is what some thousand operations lose to rounding at the most.</summary>
-    private const double LastBits = 1e-12;
-
     private readonly Worksheet _sheet;
     private readonly Decisions _decisions;
     private readonly Program _program;
+    private readonly RoundingRun _run;
     private readonly Program? _uncertain;
     private readonly UncertainValue?[]? _terms;
     private readonly HashSet<string> _overridden;
@@ -33,6 +31,7 @@ internal sealed class WorksheetEvaluation
         _decisions = new Decisions(this, rule);
         _overridden = new HashSet<string>(overrides.Keys, StringComparer.Ordinal);
         _program = sheet.Program.With(Replacements(sheet, sheet.Places, overrides));
+        _run = new RoundingRun(_program);
         _uncertain = sheet.Uncertain?.With(Replacements(sheet, sheet.UncertainPlaces, overrides));
         _terms = _uncertain is null ? null : new UncertainValue?[_uncertain.Terms.Length];
         _numbers = new double[_program.Registers];
@@ -103,8 +102,7 @@ internal sealed class WorksheetEvaluation
             entry.Verdict = problem is not null ? WorksheetVerdict.NotEvaluated : outcome is { Comparisons.Count: > 0 } ? Verdict(outcome.Verdict) : value!.Value.IsTrue ? WorksheetVerdict.Passed : WorksheetVerdict.Failed;
             entry.Decision = outcome?.Decision;
             entry.Comparisons = (outcome?.Comparisons ?? Array.Empty<WorksheetComparison>()).Frozen();
-            entry.Remark = entry.Verdict == WorksheetVerdict.Inconclusive ? entry.Comparisons.FirstOrDefault(each => each.Remark is not null)?.Remark
-                : entry.Verdict == WorksheetVerdict.Failed && entry.Comparisons.Count == 0 ? RoundingRemark(place) : null;
+            entry.Remark = entry.Verdict == WorksheetVerdict.Inconclusive ? entry.Comparisons.FirstOrDefault(each => each.Remark is not null)?.Remark : null;
             if (entry.Checked is null && entry.Decision is { } decision && !entry.Comparisons[0].IsDecidedByMargin) SayWhatIsDecided(entry, decision);
         }
         return entry;
@@ -138,17 +136,8 @@ internal sealed class WorksheetEvaluation
         entry.IsLowerLimitExcluded = decision.IsLowerLimitExcluded;
         entry.IsUpperLimitExcluded = decision.IsUpperLimitExcluded;
         double above = value.SiValue - decision.LowerLimit?.SiValue ?? double.PositiveInfinity, below = decision.UpperLimit?.SiValue - value.SiValue ?? double.PositiveInfinity;
-        entry.Margin = new Quantity(Math.Min(above, below), decision.GuardBand.Kind);
-    }
-
-    /// <summary>Two sides that were to be equal and differ in their last bits only.</summary>
-    private string? RoundingRemark(in WorksheetPlace place)
-    {
-        if (place.Equality is not { MarginKind: { } kind } equality) return null;
-        double difference = Math.Abs(_numbers[equality.Margin]);
-        return difference > 0 && difference <= LastBits * Math.Abs(_numbers[equality.Left])
-            ? $"the two differ by {new Quantity(difference, kind).ToString("G2", null)}, by the rounding of arithmetic alone; write abs(a - b) <= a tolerance"
-            : null;
+        double margin = Math.Min(above, below), limit = Math.Abs((above < below ? decision.LowerLimit : decision.UpperLimit)!.Value.SiValue);
+        entry.Margin = new Quantity(Math.Abs(margin) <= Rounding.LastPlace * Math.Max(Math.Abs(value.SiValue), limit) ? 0 : margin, decision.GuardBand.Kind);
     }
 
     private void SayWhatIsCompared(WorksheetEntry entry, ComparisonPlace comparison, bool isStrict)
@@ -159,14 +148,15 @@ internal sealed class WorksheetEvaluation
         entry.UpperLimit = comparison.IsUpper ? limit : null;
         entry.IsLowerLimitExcluded = isStrict && !comparison.IsUpper;
         entry.IsUpperLimitExcluded = isStrict && comparison.IsUpper;
-        entry.Margin = new Quantity(_numbers[comparison.Margin], comparison.MarginKind);
+        double margin = _numbers[comparison.Margin];
+        entry.Margin = new Quantity(Math.Abs(margin) <= _run.Roundings[comparison.Margin] ? 0 : margin, comparison.MarginKind);
     }
 
     private bool TryRun(WorksheetStatement statement, in WorksheetPlace place)
     {
         try
         {
-            _program.Run(place.From, place.To, _numbers, _objects, null);
+            _run.Run(place.From, place.To, _numbers, _objects);
         }
         catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
@@ -207,21 +197,22 @@ internal sealed class WorksheetEvaluation
     internal ProgramUncertainty Uncertainty(IEnumerable<string> uses, int from, int to, int register, QuantityKind kind) =>
         new(Needed(uses, from, to), register, kind, _sheet.Text, Array.Empty<UncertainQuantity>(), null, _terms);
 
-    /// <summary>The registers after some instructions, with every uncertain term at its stated value; null where a function refuses.</summary>
-    internal double[]? Numbers(IEnumerable<string> uses, int from, int to)
+    /// <summary>The registers after some instructions, with every uncertain term at its stated value, and what each may have lost to rounding; null where a function refuses.</summary>
+    internal (double[] Numbers, double[] Roundings)? Numbers(IEnumerable<string> uses, int from, int to)
     {
         Program program = Needed(uses, from, to);
         var numbers = new double[program.Registers];
         program.LoadConstants(numbers);
         try
         {
-            program.Run(0, program.Code.Length, numbers, program.NewObjects(null), null);
+            var run = new RoundingRun(program);
+            run.Run(0, program.Code.Length, numbers, program.NewObjects(null));
+            return (numbers, run.Roundings);
         }
         catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
             return null;
         }
-        return numbers;
     }
 
     /// <summary>Whether an uncertain term is among what some instructions need.</summary>

@@ -49,9 +49,6 @@ internal struct WorksheetPlace
     /// <summary>For a check that compares, where its sides and its margin are; null where it does not, and in the uncertain program.</summary>
     internal ComparisonPlace? Comparison;
 
-    /// <summary>For a check that asks two quantities to be equal, where both are; null for others, and in the uncertain program.</summary>
-    internal DemandPlace? Equality;
-
     /// <summary>In the uncertain program, what a truth value asks for; null for other values.</summary>
     internal Demand? Demand;
 

@@ -18,18 +18,23 @@ public sealed class ConformityDecision
     private readonly ToleranceInterval _limits;
     private readonly double _guardBand;
 
-    internal ConformityDecision(DecisionRule rule, UncertaintyBudget measured, ToleranceInterval limits, double guardBand)
+    /// <param name="rule">The rule.</param>
+    /// <param name="measured">The measured value.</param>
+    /// <param name="limits">The tolerance limits.</param>
+    /// <param name="guardBand">The width of the guard band.</param>
+    /// <param name="rounding">What the value and its limits have lost to the rounding of arithmetic, where that is known to be more than their own last places.</param>
+    internal ConformityDecision(DecisionRule rule, UncertaintyBudget measured, ToleranceInterval limits, double guardBand, double rounding = 0)
     {
         Rule = rule;
         Measured = measured;
         _limits = limits;
         _guardBand = guardBand;
         double y = measured.Value.SiValue, nu = measured.EffectiveDegreesOfFreedom;
-        Verdict = Judge(y, limits, guardBand);
+        Verdict = Judge(y, limits, guardBand, rounding);
         SiConformance = measured.SiStandardUncertainty == 0
-            ? limits.Contains(y) ? 1 : 0
+            ? limits.Contains(y, rounding) ? 1 : 0
             : ConformityRisk.Conformance(y, measured.SiStandardUncertainty, nu, limits.Low, limits.High);
-        Findings = FindingsOf().Frozen();
+        Findings = FindingsOf(rounding).Frozen();
     }
 
     /// <summary>The verdict.</summary>
@@ -92,20 +97,22 @@ public sealed class ConformityDecision
         _ => "fail",
     };
 
-    /// <summary>A guard band outside the limits accepts what is just beyond them, conditionally; rejection then needs no condition.</summary>
-    private static Verdict Judge(double y, ToleranceInterval limits, double guardBand)
+    /// <summary>
+    /// The acceptance limits decide, and belong to what is accepted (JCGM 106 8.3). A guard band inside the tolerance limits leaves some values between the two, which are conditional; with one outside of
+    /// them only rejection is to be sure, and whatever is not rejected passes (JCGM 106 8.3.3).
+    /// </summary>
+    private static Verdict Judge(double y, ToleranceInterval limits, double guardBand, double rounding)
     {
-        double width = Math.Abs(guardBand);
-        bool within = limits.Contains(y);
-        bool surely = within && y >= limits.Low + width && y <= limits.High - width;
-        bool nearly = y >= limits.Low - width && y <= limits.High + width;
-        if (guardBand < 0) return surely ? Verdict.Pass : nearly ? Verdict.ConditionalPass : Verdict.Fail;
-        return surely ? Verdict.Pass : within ? Verdict.ConditionalPass : nearly && width > 0 ? Verdict.ConditionalFail : Verdict.Fail;
+        rounding = Math.Max(rounding, ToleranceInterval.LastPlaces * Math.Abs(guardBand));
+        bool isAccepted = limits.Narrowed(guardBand).Contains(y, rounding);
+        if (guardBand < 0) return isAccepted ? Verdict.Pass : Verdict.Fail;
+        if (limits.Contains(y, rounding)) return isAccepted ? Verdict.Pass : Verdict.ConditionalPass;
+        return guardBand > 0 && limits.Narrowed(-guardBand).Contains(y, rounding) ? Verdict.ConditionalFail : Verdict.Fail;
     }
 
     private Quantity? OrNull(double si) => double.IsInfinity(si) ? null : new Quantity(si, Measured.Value.Kind);
 
-    private List<Finding> FindingsOf()
+    private List<Finding> FindingsOf(double rounding)
     {
         var findings = new List<Finding>(Measured.Findings);
         if (_limits.Low + _guardBand > _limits.High - _guardBand)
@@ -121,6 +128,13 @@ public sealed class ConformityDecision
                 "low-test-uncertainty-ratio", Severity.Warning,
                 string.Format(CultureInfo.InvariantCulture, "the tolerance is only {0:0.0} times the expanded uncertainty, below the usual {1}:1", TestUncertaintyRatio, UsualTestUncertaintyRatio),
                 "measure with a smaller uncertainty, or state the risk", "common practice, no source"));
+        }
+        if (_guardBand < 0 && Verdict == Verdict.Pass && !_limits.Contains(Measured.Value.SiValue, rounding))
+        {
+            findings.Add(new Finding(
+                "accepted-beyond-limit", Severity.Note,
+                string.Format(CultureInfo.InvariantCulture, "the value is beyond its tolerance limit, by less than the guard band of {0}: it is accepted because only rejection is to be sure, and conforms with a probability of {1}", new Quantity(-_guardBand, GuardBand.Kind).InWords(3), ProbabilityText.Of(ConformanceProbability)),
+                "agree on simple or guarded acceptance where a false acceptance costs more than a false rejection", "JCGM 106 8.3.3"));
         }
         return findings;
     }

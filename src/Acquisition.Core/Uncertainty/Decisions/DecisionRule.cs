@@ -25,7 +25,7 @@ public sealed class DecisionRule
     /// <summary>A guard band as wide as the expanded uncertainty: with k = 2 and one limit, a false acceptance of 2.3 % at most (JCGM 106 8.3.2, ILAC-G8 4.2.3).</summary>
     public static DecisionRule GuardedAcceptance { get; } = new("guarded acceptance, w = U", limits => limits.ExpandedUncertainty);
 
-    /// <summary>Rejection only of what is beyond the limit by the expanded uncertainty: the guard band lies outside, and false rejection is what is bounded (JCGM 106 8.3.3).</summary>
+    /// <summary>Rejection only of what is beyond the limit by more than the expanded uncertainty: the guard band lies outside, and false rejection is what is bounded (JCGM 106 8.3.3). Whatever is not rejected passes, also beyond the tolerance limit; pass and fail are the only verdicts.</summary>
     public static DecisionRule GuardedRejection { get; } = new("guarded rejection, w = -U", limits => -limits.ExpandedUncertainty);
 
     /// <summary>The root-sum-square guard band: acceptance limit at √(T² - U²) of the tolerance T, the half-width between two limits or the distance of one limit from zero (from memory: NCSL RP-10).</summary>
@@ -85,8 +85,8 @@ public sealed class DecisionRule
         return Decide(measured, new ToleranceInterval(low, high));
     }
 
-    internal ConformityDecision Decide(UncertaintyBudget measured, ToleranceInterval limits) =>
-        new(this, measured, limits, GuardBand(limits.Low, limits.High, measured.SiStandardUncertainty, measured.SiExpandedUncertainty));
+    internal ConformityDecision Decide(UncertaintyBudget measured, ToleranceInterval limits, double rounding = 0) =>
+        new(this, measured, limits, GuardBand(limits.Low, limits.High, measured.SiStandardUncertainty, measured.SiExpandedUncertainty), rounding);
 
     /// <summary>The width of the guard band, positive inside the tolerance limits.</summary>
     internal double GuardBand(double low, double high, double standardUncertainty, double expandedUncertainty) =>

@@ -13,6 +13,6 @@ public enum Verdict
     /// <summary>Within the tolerance limits but inside the guard band: the measured value conforms, without the confidence of the rule.</summary>
     ConditionalPass,
 
-    /// <summary>Within the acceptance limits: conforms, with the confidence of the rule.</summary>
+    /// <summary>Within the acceptance limits: accepted, with the confidence of the rule. Where the rule has its guard band outside the tolerance limits that is no confidence that the value conforms, only that there is no sure reason to reject it (JCGM 106 8.3.3).</summary>
     Pass,
 }

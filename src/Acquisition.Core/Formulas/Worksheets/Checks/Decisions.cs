@@ -55,7 +55,7 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
             && high.SiValue > low.SiValue)
         {
             string text = range.Lower.Text == range.Upper.Text ? range.Lower.Text : $"{range.Lower.Text} and {range.Upper.Text}";
-            return Decided(text, measured, new ToleranceInterval(low.SiValue, high.SiValue, range.Lower.IsStrict, range.Upper.IsStrict));
+            return Decided(text, measured, new ToleranceInterval(low.SiValue, high.SiValue, range.Lower.IsStrict, range.Upper.IsStrict), RoundingOf(lower) + RoundingOf(upper));
         }
         return Joined(new Demand[] { range.Lower, range.Upper }, Verdict.Fail, isBest: false);
     }
@@ -64,17 +64,18 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
     {
         string text = comparison.Text;
         DemandPlace place = comparison.Place;
-        if (evaluation.Numbers(place.Uses, place.From, place.To) is not { } numbers || !Arithmetic.IsFinite(numbers[place.Left]) || !Arithmetic.IsFinite(numbers[place.Right]))
+        if (evaluation.Numbers(place.Uses, place.From, place.To) is not { } found || !Arithmetic.IsFinite(found.Numbers[place.Left]) || !Arithmetic.IsFinite(found.Numbers[place.Right]))
             return Outcome.Undecided(text, false, "a side has no value");
-        double left = numbers[place.Left], right = numbers[place.Right];
+        double left = found.Numbers[place.Left], right = found.Numbers[place.Right], rounding = found.Roundings[place.Left] + found.Roundings[place.Right];
+        bool isTie = Math.Abs(left - right) <= rounding;
         bool isMet = comparison.Operator switch
         {
-            Operator.Less => left < right,
-            Operator.LessOrEqual => left <= right,
-            Operator.Greater => left > right,
-            Operator.GreaterOrEqual => left >= right,
-            Operator.Equal => left == right,
-            _ => left != right,
+            Operator.Less => left < right && !isTie,
+            Operator.LessOrEqual => left < right || isTie,
+            Operator.Greater => left > right && !isTie,
+            Operator.GreaterOrEqual => left > right || isTie,
+            Operator.Equal => isTie,
+            _ => !isTie,
         };
         if (UndecidedIn(comparison.Conditions) is { Length: > 0 } condition) return Outcome.Undecided(text, isMet, $"it rests on a condition that is not decided: {condition}");
         try
@@ -82,7 +83,7 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
             ProgramUncertainty margin = evaluation.Uncertainty(place.Uses, place.From, place.To, place.Margin, place.MarginKind!);
             if (!margin.IsUncertain) return Outcome.Exact(isMet);
             if (comparison.Operator >= Operator.Equal) return Equality(text, comparison.Operator, isMet, margin.Budget(Coverage.Usual));
-            return Limit(text, comparison, margin);
+            return Limit(text, comparison, margin, rounding);
         }
         catch (Exception refusal) when (refusal is not (OutOfMemoryException or OperationCanceledException))
         {
@@ -90,8 +91,11 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
         }
     }
 
+    /// <summary>What both sides of a comparison may have lost to rounding.</summary>
+    private double RoundingOf(DemandPlace place) => evaluation.Numbers(place.Uses, place.From, place.To) is { } found ? found.Roundings[place.Left] + found.Roundings[place.Right] : 0;
+
     /// <summary>A limit that is exact is the tolerance limit of the other side; where both sides are uncertain, the margin between them must not be negative.</summary>
-    private Outcome Limit(string text, ComparisonDemand comparison, ProgramUncertainty margin)
+    private Outcome Limit(string text, ComparisonDemand comparison, ProgramUncertainty margin, double rounding)
     {
         bool isLeftMeasured = Side(comparison.Place, isLeft: false) is { IsUncertain: false };
         Measured? measured = Side(comparison.Place, isLeftMeasured), limit = Side(comparison.Place, !isLeftMeasured);
@@ -108,13 +112,13 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
             measured = new Measured(margin);
             isUpper = comparison.IsUpper != comparison.Place.IsUpper;
         }
-        return Decided(text, measured, new ToleranceInterval(isUpper ? double.NegativeInfinity : at, isUpper ? at : double.PositiveInfinity, comparison.IsStrict, comparison.IsStrict), isMargin);
+        return Decided(text, measured, new ToleranceInterval(isUpper ? double.NegativeInfinity : at, isUpper ? at : double.PositiveInfinity, comparison.IsStrict, comparison.IsStrict), rounding, isMargin);
     }
 
-    private Outcome Decided(string text, Measured measured, ToleranceInterval limits, bool isMargin = false)
+    private Outcome Decided(string text, Measured measured, ToleranceInterval limits, double rounding, bool isMargin = false)
     {
         UncertaintyBudget budget = measured.Budget;
-        bool isMet = limits.Contains(budget.Value.SiValue);
+        bool isMet = limits.Contains(budget.Value.SiValue, rounding);
         foreach (Finding finding in budget.OwnFindings)
         {
             if (finding.Code == "second-order-not-evaluated") return Outcome.Undecided(text, isMet, $"{finding.Message}; {finding.Remedy}");
@@ -122,7 +126,7 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
         ConformityDecision decision;
         try
         {
-            decision = rule.Decide(budget, limits);
+            decision = rule.Decide(budget, limits, rounding);
         }
         catch (ArgumentException refusal)
         {
@@ -145,7 +149,7 @@ internal sealed class Decisions(WorksheetEvaluation evaluation, DecisionRule rul
     {
         string text = FormulaWriter.Write(other.Formula);
         DemandPlace place = other.Place;
-        bool? isTrue = evaluation.Numbers(place.Uses, place.From, place.To) is { } numbers && Arithmetic.IsFinite(numbers[place.Left]) ? numbers[place.Left] != 0 : default(bool?);
+        bool? isTrue = evaluation.Numbers(place.Uses, place.From, place.To) is { } found && Arithmetic.IsFinite(found.Numbers[place.Left]) ? found.Numbers[place.Left] != 0 : default(bool?);
         if (isTrue is null) return Outcome.Undecided(text, false, "it has no value");
         if (UndecidedIn(other.Conditions) is { Length: > 0 } condition) return Outcome.Undecided(text, isTrue == other.IsWanted, $"it rests on a condition that is not decided: {condition}");
         return evaluation.Deviates(place.Uses, place.From, place.To)
