@@ -116,4 +116,13 @@ public sealed class ChainLimitsTests
         Assert.Equal([43.0, 91, 0], new[] { made.First.Ohms, made.Middle.Ohms, made.Last.Ohms });
         Assert.Equal(default, AttenuatorPad.MinimumLoss(50.Ohm(), 75.Ohm()).First);
     }
+
+    [Fact]
+    public void DeratingWhoseFrequenciesDoNotRise_IsRefusedWithBothOfThem()
+    {
+        ArgumentException refusal = Assert.Throws<ArgumentException>(() => VoltageRating.Derated([1.MHz(), 10.MHz(), 10.MHz()], [300.V(), 100.V(), 20.V()]));
+
+        Assert.Equal("frequencies", refusal.ParamName);
+        Assert.Contains("frequencies must rise; 10 MHz follows 10 MHz", refusal.Message, StringComparison.Ordinal);
+    }
 }

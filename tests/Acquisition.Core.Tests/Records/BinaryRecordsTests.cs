@@ -171,6 +171,22 @@ public sealed class BinaryRecordsTests
         }
     }
 
+    /// <summary>The format chunk begins at byte 32: its frame stands 12 bytes on, the tail of its sub-format 26.</summary>
+    [Fact]
+    public void Wav_WhoseFormatContradictsItself_IsRefusedWithTheByte()
+    {
+        byte[] frame = Wav(1, 16, 2, new byte[40]), coding = Wav(1, 16, 2, new byte[40], extensible: true);
+        frame[32 + 12] = 3;
+        coding[32 + 26 + 5] ^= 1;
+
+        var ofFrame = Assert.Throws<RecordFormatException>(() => WavRecords.Read(new MemoryStream(frame)));
+        Assert.Equal(44, ofFrame.ByteOffset);
+        Assert.Contains("a frame of 3 bytes does not hold 2 channels of 16 bits", ofFrame.Message, StringComparison.Ordinal);
+        var ofCoding = Assert.Throws<RecordFormatException>(() => WavRecords.Read(new MemoryStream(coding)));
+        Assert.Equal(63, ofCoding.ByteOffset);
+        Assert.Contains("sub-format", ofCoding.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Wav_OfDamagedFile_IsRefusedWithTheByte()
     {
