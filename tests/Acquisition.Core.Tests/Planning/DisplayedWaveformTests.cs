@@ -120,6 +120,34 @@ public class DisplayedWaveformTests
         Assert.Contains("computed waveform", outlook.DisplayedEdge.Method, StringComparison.Ordinal);
     }
 
+    // Straight edges of slope s behind a Gaussian of deviation d keep their slope, and each corner is lowered by s d √(2/π): 10 % to 90 % of what is left of the swing is 0.8 (T/2 - 2 d √(2/π)).
+    [Theory]
+    [InlineData(10)]
+    [InlineData(37)]
+    [InlineData(200)]
+    [InlineData(2000)]
+    public void EdgeOfATriangle_IsThatOfItsRoundedSwing(double megahertz)
+    {
+        Outlook outlook = Signal.Triangle(1.MHz(), 1.Vpp()).Through(Response.Gaussian(megahertz.MHz())).SampledBy(Fast).Over(10.us());
+        double deviation = Math.Sqrt(Math.Log(2)) / (2 * Math.PI * megahertz * 1e6);
+        Assert.Equal(0.8 * (500e-9 - (2 * deviation * Math.Sqrt(2 / Math.PI))), outlook.DisplayedEdge!.Value.Seconds, 1e-12);
+        Assert.DoesNotContain(outlook.Findings, finding => finding.Code == "edge-slowed");
+    }
+
+    // One period of 2^20 points times the gain of the chain by numpy's FFT, crossings of the result by linear interpolation.
+    [Theory]
+    [InlineData(1e6, 398e-9, 0, 200e6, 397.976e-9)]
+    [InlineData(1e3, 100e-6, 10, 100e6, 101.173e-6)]
+    [InlineData(1e6, 100e-9, 10e3, 100e6, 101.148e-9)]
+    public void EdgeWithoutALevelThatStays_IsThatOfTheFourierTransform(double hertz, double seconds, double cutoff, double bandwidth, double expected)
+    {
+        Response chain = Response.Gaussian(Frequency.FromHertz(bandwidth));
+        if (cutoff > 0)
+            chain = Response.HighPass(Frequency.FromHertz(cutoff)).Then(chain);
+        Outlook outlook = Signal.Square(Frequency.FromHertz(hertz), 1.Vpp(), Duration.FromSeconds(seconds)).Through(chain).SampledBy(Fast).Over(10.us());
+        Assert.Equal(expected, outlook.DisplayedEdge!.Value.Seconds, 2e-5 * expected);
+    }
+
     // A triangular pulse behind a far wider chain keeps its height; behind a narrow one it shows what the difference of two ramps gives, less than the rectangle of its width.
     [Fact]
     public void WatchedPulseWithEdges_IsLowerThanARectangle()

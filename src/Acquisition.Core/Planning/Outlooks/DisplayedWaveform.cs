@@ -58,7 +58,7 @@ internal sealed class DisplayedWaveform
         return shortest;
     }
 
-    // From the steepest point of the edge outwards, as far as the neighbouring edges.
+    // From where the edge passes 50 % outwards, as far as the neighbouring edges.
     private double RiseTime(int index)
     {
         Transition edge = _transitions[index];
@@ -68,13 +68,16 @@ internal sealed class DisplayedWaveform
         var values = new double[Points + 1];
         for (int i = 0; i <= Points; i++)
             values[i] = Rise(from + (i * spacing));
-        int steepest = 0;
-        for (int i = 1; i < Points; i++)
+        // The steepest way through 50 %: on a straight edge rounding alone decides where it is steepest, perhaps outside the levels.
+        int middle = -1;
+        for (int i = 0; i < Points; i++)
         {
-            if (values[i + 1] - values[i] > values[steepest + 1] - values[steepest])
-                steepest = i;
+            if (values[i] < 0.5 && values[i + 1] >= 0.5 && (middle < 0 || values[i + 1] - values[i] > values[middle + 1] - values[middle]))
+                middle = i;
         }
-        int ten = steepest, ninety = steepest + 1;
+        if (middle < 0)
+            return double.NaN;
+        int ten = middle, ninety = middle + 1;
         while (ten >= 0 && values[ten] > 0.1)
             ten--;
         while (ninety <= Points && values[ninety] < 0.9)
@@ -89,11 +92,11 @@ internal sealed class DisplayedWaveform
             double left = begin, right = begin + spacing;
             for (int i = 0; i < 50; i++)
             {
-                double middle = 0.5 * (left + right);
-                if (Rise(middle) < level)
-                    left = middle;
+                double between = 0.5 * (left + right);
+                if (Rise(between) < level)
+                    left = between;
                 else
-                    right = middle;
+                    right = between;
             }
             return 0.5 * (left + right);
         }
