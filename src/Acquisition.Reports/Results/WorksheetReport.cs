@@ -18,6 +18,7 @@ public static class WorksheetReport
     {
         if (result is null) throw new ArgumentNullException(nameof(result));
         return new Report(title)
+            .WithFindings(result.Entries.SelectMany(entry => entry.Findings.Select(finding => About(entry, finding))).ToArray())
             .WithVerdicts("result", "Result", new[] { Whole(result) })
             .WithVerdicts("checks", "Checks", result.Entries.Where(entry => entry.Verdict is not null).SelectMany(VerdictsOf))
             .WithTable(new ReportTable("lines", "Lines", "line", "name", "formula", "value", "standard uncertainty", "note")
@@ -26,6 +27,10 @@ public static class WorksheetReport
                     ReportCell.Count(entry.Line), entry.Name, entry.Formula, Value(entry), Uncertainty(entry), entry.Problem ?? (entry.IsOverridden ? "given by the host" : ""),
                 })));
     }
+
+    /// <summary>A finding with the line it is about, because a report lists all of them in one place.</summary>
+    private static Finding About(WorksheetEntry entry, Finding finding) =>
+        new(finding.Code, finding.Severity, $"{(entry.Name.Length > 0 ? entry.Name : entry.Formula)}: {finding.Message}", finding.Remedy, finding.Source);
 
     private static ReportVerdict Whole(WorksheetResult result)
     {

@@ -52,6 +52,8 @@ public sealed class FormulaEvaluationTests
     [InlineData("1 Vrms * 1 Arms", "1 W")]
     [InlineData("(1 Vrms)^2 / 50 Ω", "20 mW")]
     [InlineData("sine_rms(1 Vpk)^2 / 50 Ω in mW", "10 mW")]
+    [InlineData("+5.02 V", "5.02 V")]
+    [InlineData("+5.02E+00 V - +2 V in V", "3.02 V")]
     [InlineData("1 Vpk / 20 mApk", "50 Ω")]
     [InlineData("2 * 1 Vpk * 100 Hz", "200 V/s")]
     [InlineData("1.414 Vpk / 1 Vrms", "1.414")]

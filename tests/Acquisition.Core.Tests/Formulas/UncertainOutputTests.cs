@@ -93,5 +93,5 @@ public sealed class UncertainOutputTests
 
     [Fact]
     public void ResultInWords_SaysHowFarEachLineIsKnown() =>
-        Assert.Equal("   1  a = 5.000 V ± 12 mV (k=2)", Worksheet.Build("given a = 5 V ± 10 mV").Evaluate().ToString());
+        Assert.Equal("   1  a = 5 V ± 10 mV\n   2  b = 10.000 V ± 23 mV (k=2)", Worksheet.Build("given a = 5 V ± 10 mV\nlet b = 2 * a").Evaluate().ToString());
 }

@@ -138,6 +138,12 @@ internal sealed partial class FormulaParser
         int start = _at;
         char c = _text[_at];
         if (c is '-' or '\u2212') return Minus(start);
+        if (c == '+' && _at + 1 < _end && _text[_at + 1] is (>= '0' and <= '9') or '.')
+        {
+            // The sign of a number, as instruments write it.
+            _at++;
+            return Operand();
+        }
         if (c == '+')
         {
             _problems.Add(start, start + 1, "found '+' without a left operand, expected a value");

@@ -15,6 +15,9 @@ internal sealed class ProgramUncertainty
     /// <summary>A bend of a tenth of the standard uncertainty moves the ends of an interval in their second digit.</summary>
     private const double NoticeableBend = 0.1;
 
+    /// <summary>The corners of so many limits are looked at one by one.</summary>
+    private const int MostWithLimits = 4;
+
     private readonly Program _program;
     private readonly int _result;
     private readonly QuantityKind _kind;
@@ -71,7 +74,7 @@ internal sealed class ProgramUncertainty
         var findings = new List<Finding>(_findings);
         AddNumericalFinding(findings);
         double second = HasVanishingContribution(combination) ? SecondOrderVariance(combination, findings) : 0;
-        return new UncertaintyBudget(new Quantity(_sensitivities.Value, _kind), combination.Sources, combination.Sensitivities, coverage, second, findings, Nonlinearity);
+        return new UncertaintyBudget(new Quantity(_sensitivities.Value, _kind), combination.Sources, combination.Sensitivities, coverage, second, findings, Nonlinearity, second == 0 ? () => Reach(combination) : null);
     }
 
     /// <summary>Where the result bends over one standard uncertainty of an input by a noticeable part of its own, first order is not enough (JCGM 100 5.1.2, JCGM 101 5.8).</summary>
@@ -99,6 +102,25 @@ internal sealed class ProgramUncertainty
             "nonlinear-model", Severity.Warning,
             string.Format(System.Globalization.CultureInfo.InvariantCulture, "over ± one standard uncertainty of {0} the result bends by {1:P0} of its standard uncertainty: it is not linear enough for first order", name, worst),
             "propagate distributions (JCGM 101) and compare", "JCGM 100 5.1.2 note; JCGM 101 5.8");
+    }
+
+    /// <summary>
+    /// How far the result can lie from its value: the farthest of the corners of all stated limits (JCGM 100 4.3.7: beyond them there is nothing). Infinite where an input has no limits, where there are more
+    /// than a few, and where the result bends so that it need not be farthest in a corner.
+    /// </summary>
+    private double Reach(LinearCombination combination)
+    {
+        UncertaintySource[] sources = combination.Sources;
+        if (sources.Length == 0 || sources.Length > MostWithLimits || Array.Exists(sources, source => source.Set is not null || double.IsInfinity(source.Distribution.HalfWidth))) return double.PositiveInfinity;
+        double straight = 0, farthest = 0;
+        for (int j = 0; j < sources.Length; j++) straight += Math.Abs(combination.Sensitivities[j]) * sources[j].Distribution.HalfWidth;
+        double[] x = new double[sources.Length], gradient = new double[sources.Length];
+        for (int corner = 0; corner < 1 << sources.Length; corner++)
+        {
+            for (int j = 0; j < x.Length; j++) x[j] = (corner >> j & 1) == 0 ? sources[j].Distribution.HalfWidth : -sources[j].Distribution.HalfWidth;
+            farthest = Math.Max(farthest, Math.Abs(Follow(sources, x, gradient) - _sensitivities.Value));
+        }
+        return Math.Abs(farthest - straight) <= NoticeableBend * straight ? Math.Max(farthest, straight) : double.PositiveInfinity;
     }
 
     /// <summary>Trials over columns of draws (JCGM 101).</summary>

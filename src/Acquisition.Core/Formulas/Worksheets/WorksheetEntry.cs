@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Text;
 
 namespace Acquisition.Core.Formulas;
 
@@ -7,6 +8,8 @@ namespace Acquisition.Core.Formulas;
 /// <remarks>Immutable.</remarks>
 public sealed class WorksheetEntry
 {
+    private IReadOnlyList<Finding>? _findings;
+
     internal WorksheetEntry(int line, WorksheetKeyword keyword, string name, string formula, FormulaValue? value, string text)
     {
         Line = line;
@@ -81,6 +84,15 @@ public sealed class WorksheetEntry
     /// <summary>The comparisons of uncertain values that the verdict of a check rests on, each decided by itself: <c>and</c> is as good as the worst of them, <c>or</c> as the best. Empty where none is uncertain.</summary>
     public IReadOnlyList<WorksheetComparison> Comparisons { get; internal set; } = Array.Empty<WorksheetComparison>().Frozen();
 
+    /// <summary>
+    /// What limits the trust in the uncertainty of the line, and the remedy: of a check, the findings of the decisions that its verdict rests on; of a <c>let</c> or <c>show</c>, those of its budget. Empty
+    /// where there are none, and for what is given, which the sheet states.
+    /// </summary>
+    public IReadOnlyList<Finding> Findings => _findings ??= FindFindings().Frozen();
+
+    /// <summary>The budget whose findings are looked for only when somebody asks: some cost evaluations.</summary>
+    internal UncertaintyBudget? Budget { get; set; }
+
     /// <summary>Why a check is not decided, or what is wrong with the way it compares, and what to write instead; null where there is nothing to say.</summary>
     public string? Remark { get; internal set; }
 
@@ -90,8 +102,32 @@ public sealed class WorksheetEntry
     /// <summary>Why there is no value; null where there is one.</summary>
     public string? Problem { get; internal set; }
 
-    /// <summary>The line and what became of it.</summary>
-    public override string ToString()
+    /// <summary>The line and what became of it; of a check, its findings below it, one to a line.</summary>
+    public override string ToString() => InWords() + FindingLines();
+
+    internal string FindingLines()
+    {
+        var text = new StringBuilder();
+        if (Keyword != WorksheetKeyword.Check) return "";
+        foreach (Finding finding in Findings) text.Append("\n      ").Append(finding);
+        return text.ToString();
+    }
+
+    private List<Finding> FindFindings()
+    {
+        var found = new List<Finding>();
+        if (Budget is not null && Keyword is WorksheetKeyword.Let or WorksheetKeyword.Show) found.AddRange(Budget.Findings);
+        foreach (WorksheetComparison comparison in Comparisons)
+        {
+            foreach (Finding finding in comparison.Decision?.Findings ?? Array.Empty<Finding>())
+            {
+                if (!found.Exists(known => known.ToString() == finding.ToString())) found.Add(finding);
+            }
+        }
+        return found;
+    }
+
+    internal string InWords()
     {
         string result = Problem ?? (Verdict is { } verdict ? WorksheetJson.Word(verdict) : TextWithUncertainty);
         return Name.Length > 0 ? $"{Name} = {result}" : $"{Formula}: {result}";

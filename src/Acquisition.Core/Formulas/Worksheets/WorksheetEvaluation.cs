@@ -92,8 +92,10 @@ internal sealed class WorksheetEvaluation
             Message = statement.Message,
             Problem = problem,
             IsOverridden = isOverridden,
+            Budget = budget,
             StandardUncertaintyInSi = budget?.SiStandardUncertainty,
-            TextWithUncertainty = statement.IsValueOnly ? text : withUncertainty,
+            // What is given is said back as it was stated: limits are no expanded uncertainty.
+            TextWithUncertainty = statement.IsValueOnly ? text : budget is not null && statement is { Keyword: WorksheetKeyword.Given, Formula: UncertainNode } ? statement.FormulaText : withUncertainty,
         };
         Outcome? outcome = problem is null && _uncertain is not null ? Decide(_sheet.UncertainPlaces[index]) : null;
         if (statement.Keyword == WorksheetKeyword.Check)

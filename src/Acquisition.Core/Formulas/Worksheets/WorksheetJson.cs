@@ -27,6 +27,7 @@ internal static class WorksheetJson
             if (entry.Checked is not null) WriteComparison(json, entry);
             if (entry.Decision is { } decision) Write(json, decision);
             if (entry.Decision is null && entry.Comparisons.Count > 0) Write(json, entry.Comparisons);
+            if (entry.Findings.Count > 0) Write(json, entry.Findings);
             json.OptionalText("remark", entry.Remark).OptionalText("message", entry.Message).OptionalText("problem", entry.Problem).EndObject();
         }
         return json.EndArray().EndObject().ToString();
@@ -35,6 +36,17 @@ internal static class WorksheetJson
     private static void Write(JsonWriter json, ConformityDecision decision) =>
         json.Text("rule", decision.Rule.Name).Text("decision", ConformityDecision.InWords(decision.Verdict)).Number("siGuardBand", decision.GuardBand.SiValue)
             .Number("conformanceProbability", decision.ConformanceProbability.Fraction);
+
+    private static void Write(JsonWriter json, IReadOnlyList<Finding> findings)
+    {
+        json.BeginArray("findings");
+        foreach (Finding finding in findings)
+        {
+            json.BeginObject().Text("code", finding.Code).Text("severity", finding.Severity.ToString().ToLowerInvariant()).Text("message", finding.Message)
+                .OptionalText("remedy", finding.Remedy).OptionalText("source", finding.Source).EndObject();
+        }
+        json.EndArray();
+    }
 
     private static void Write(JsonWriter json, IReadOnlyList<WorksheetComparison> comparisons)
     {

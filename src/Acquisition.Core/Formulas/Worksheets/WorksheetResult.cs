@@ -65,16 +65,17 @@ public sealed class WorksheetResult
     /// <summary>The result as JSON; docs/worksheet.schema.json describes it.</summary>
     public string ToJson() => WorksheetJson.Write(this);
 
-    /// <summary>One line for each entry: its line in the sheet, the verdict where there is one, name or formula, and value.</summary>
+    /// <summary>One line for each entry: its line in the sheet, the verdict where there is one, name or formula, and value; below a check, its findings.</summary>
     public override string ToString()
     {
         var text = new StringBuilder();
         foreach (WorksheetEntry entry in Entries)
         {
             if (text.Length > 0) text.Append('\n');
-            text.AppendFormat(CultureInfo.InvariantCulture, "{0,4}  {1}", entry.Line, entry);
+            text.AppendFormat(CultureInfo.InvariantCulture, "{0,4}  {1}", entry.Line, entry.InWords());
             if (entry.Verdict is not null and not WorksheetVerdict.Passed && entry.Message is { } message) text.Append(": ").Append(message);
             if (entry.Remark is { } remark) text.Append(" (").Append(remark).Append(')');
+            text.Append(entry.FindingLines());
         }
         return text.ToString();
     }

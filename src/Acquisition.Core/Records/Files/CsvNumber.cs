@@ -6,6 +6,9 @@ namespace Acquisition.Core.Records;
 /// <summary>Numbers in the fields of a table, with the prefix of the column's unit merged into the exponent, so that 2.8 in a column of ns is the double nearest to 2.8e-9.</summary>
 internal static class CsvNumber
 {
+    /// <summary>The minus sign of typesetting (U+2212), which spreadsheets and documents write; docs/notation.md reads it everywhere.</summary>
+    private const char Minus = '\u2212';
+
     private static readonly double[] ExactPowers = MakePowers();
 
     internal static bool TryRead(string text, int start, int end, char decimalSeparator, int powerOfTen, out double value)
@@ -18,8 +21,8 @@ internal static class CsvNumber
         int at = start, point = -1, digits = 0, significant = 0, exponent = 0;
         long mantissa = 0;
         bool exact = true, negative = false;
-        if (at < end && text[at] is '+' or '-')
-            negative = text[at++] == '-';
+        if (at < end && text[at] is '+' or '-' or Minus)
+            negative = text[at++] != '+';
         for (; at < end; at++)
         {
             char c = text[at];
@@ -44,8 +47,8 @@ internal static class CsvNumber
         {
             at++;
             bool down = false;
-            if (at < end && text[at] is '+' or '-')
-                down = text[at++] == '-';
+            if (at < end && text[at] is '+' or '-' or Minus)
+                down = text[at++] != '+';
             int from = at;
             for (; at < end && text[at] is >= '0' and <= '9'; at++)
                 exponent = Math.Min(100_000, 10 * exponent + (text[at] - '0'));
@@ -70,7 +73,7 @@ internal static class CsvNumber
     private static bool TryReadLong(string text, int start, int end, char decimalSeparator, int exponent, int powerOfTen, out double value)
     {
         int mark = Math.Max(text.IndexOf('e', start, end - start), text.IndexOf('E', start, end - start));
-        string number = text.Substring(start, (mark < 0 ? end : mark) - start).Replace(decimalSeparator, '.')
+        string number = text.Substring(start, (mark < 0 ? end : mark) - start).Replace(decimalSeparator, '.').Replace(Minus, '-')
             + "e" + (exponent + powerOfTen).ToString(CultureInfo.InvariantCulture);
         return PortableNumber.TryParse(number, out value) && Math.Abs(value) <= double.MaxValue;
     }

@@ -61,7 +61,7 @@ public static partial class CsvRecords
         private static RecordFormatException NoNumbers(List<string> rows, List<long> lines)
         {
             // The first row that begins as a number does is what a person would call the first one of samples.
-            int shown = rows.FindIndex(row => row.TrimStart(' ', '"') is { Length: > 0 } text && (char.IsDigit(text[0]) || text[0] is '-' or '+' or '.'));
+            int shown = rows.FindIndex(row => row.TrimStart(' ', '"') is { Length: > 0 } text && (char.IsDigit(text[0]) || text[0] is '-' or '\u2212' or '+' or '.'));
             if (shown < 0)
                 shown = rows.Count - 1;
             if (rows.Count == 1)

@@ -16,12 +16,13 @@ public sealed class UncertaintyBudget
     private readonly double _secondOrderVariance;
     private readonly double _correlatedVariance;
     private readonly Func<UncertaintyBudget, Finding?>? _lateFinding;
+    private readonly Func<double>? _reach;
     private IReadOnlyList<BudgetLine>? _lines;
     private IReadOnlyList<Finding>? _findings;
 
     internal UncertaintyBudget(
         Quantity value, UncertaintySource[] sources, double[] sensitivities, Coverage coverage, double secondOrderVariance = 0, IReadOnlyList<Finding>? findings = null,
-        Func<UncertaintyBudget, Finding?>? lateFinding = null)
+        Func<UncertaintyBudget, Finding?>? lateFinding = null, Func<double>? reach = null)
     {
         Value = value;
         _sources = sources;
@@ -30,6 +31,7 @@ public sealed class UncertaintyBudget
         OwnFindings = findings ?? Array.Empty<Finding>();
         Coverage = coverage;
         _lateFinding = lateFinding;
+        _reach = reach;
 
         double independent = 0;
         bool correlated = false;
@@ -49,6 +51,9 @@ public sealed class UncertaintyBudget
     internal double SiStandardUncertainty { get; }
 
     internal double SiExpandedUncertainty => CoverageFactor * SiStandardUncertainty;
+
+    /// <summary>How far the result can lie from its value where every input keeps within limits that are stated; infinite where one has none, or where that is not known.</summary>
+    internal double SiReach => _reach?.Invoke() ?? double.PositiveInfinity;
 
     internal UncertaintySource[] Sources => _sources;
 

@@ -30,11 +30,16 @@ public sealed class ConformityDecision
         _limits = limits;
         _guardBand = guardBand;
         double y = measured.Value.SiValue, nu = measured.EffectiveDegreesOfFreedom;
-        Verdict = Judge(y, limits, guardBand, rounding);
+        double reach = measured.SiStandardUncertainty == 0 ? 0 : measured.SiReach;
+        bool isCertain = !double.IsInfinity(reach) && limits.Contains(y - reach, rounding) && limits.Contains(y + reach, rounding);
+        // No guard band asks for more than certainty.
+        Verdict = isCertain ? Verdict.Pass : Judge(y, limits, guardBand, rounding);
         SiConformance = measured.SiStandardUncertainty == 0
             ? limits.Contains(y, rounding) ? 1 : 0
+            : isCertain ? 1
+            : !double.IsInfinity(reach) && measured.Sources.Length == 1 ? ConformityRisk.Conformance(y, measured.Sources[0].Distribution, measured.Sensitivities[0], limits.Low, limits.High)
             : ConformityRisk.Conformance(y, measured.SiStandardUncertainty, nu, limits.Low, limits.High);
-        Findings = FindingsOf(rounding).Frozen();
+        Findings = FindingsOf(rounding, isCertain || (!double.IsInfinity(reach) && measured.Sources.Length == 1)).Frozen();
     }
 
     /// <summary>The verdict.</summary>
@@ -67,7 +72,7 @@ public sealed class ConformityDecision
     /// <summary>The upper acceptance limit; null where there is none.</summary>
     public Quantity? UpperAcceptanceLimit => OrNull(_limits.High - _guardBand);
 
-    /// <summary>The probability that the quantity conforms, given this measurement and nothing else (JCGM 106 7.1 to 7.4): normal, or a t-distribution where the degrees of freedom are finite. 0 or 1 only where the value is exact.</summary>
+    /// <summary>The probability that the quantity conforms, given this measurement and nothing else (JCGM 106 7.1 to 7.4): normal, or a t-distribution where the degrees of freedom are finite. Where the value follows from one stated limit alone, that of its own distribution. 0 only where the value is exact; 1 there too, and where all that was stated about the value leaves it within the limits.</summary>
     public Ratio ConformanceProbability => Ratio.FromSi(SiConformance, "probability");
 
     /// <summary>The specific risk of this verdict: of false acceptance where it is a pass of either kind, of false rejection where it is a fail of either kind (JCGM 106 9.3).</summary>
@@ -112,9 +117,11 @@ public sealed class ConformityDecision
 
     private Quantity? OrNull(double si) => double.IsInfinity(si) ? null : new Quantity(si, Measured.Value.Kind);
 
-    private List<Finding> FindingsOf(double rounding)
+    private List<Finding> FindingsOf(double rounding, bool isLimited)
     {
         var findings = new List<Finding>(Measured.Findings);
+        // Where limits are taken as limits, nothing hangs on the normal distribution any more.
+        if (isLimited) findings.RemoveAll(finding => finding.Code == "dominant-input-not-normal");
         if (_limits.Low + _guardBand > _limits.High - _guardBand)
         {
             findings.Add(new Finding(

@@ -16,6 +16,14 @@ internal static class ConformityRisk
         return Math.Min(NearlyCertain, Math.Max(NearlyImpossible, p));
     }
 
+    /// <summary>The same of an estimate that follows one source with limits, in a straight line.</summary>
+    internal static double Conformance(double y, Distribution distribution, double sensitivity, double low, double high)
+    {
+        double a = (low - y) / sensitivity, b = (high - y) / sensitivity;
+        double p = distribution.Cumulative(Math.Max(a, b)) - distribution.Cumulative(Math.Min(a, b));
+        return Math.Min(NearlyCertain, Math.Max(NearlyImpossible, p));
+    }
+
     /// <summary>
     /// The global risks (JCGM 106 9.5.2): of accepting a product that does not conform, and of rejecting one that does, when products are normal about the process mean and
     /// readings are normal about the product.

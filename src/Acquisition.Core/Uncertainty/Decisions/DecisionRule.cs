@@ -86,7 +86,7 @@ public sealed class DecisionRule
     }
 
     internal ConformityDecision Decide(UncertaintyBudget measured, ToleranceInterval limits, double rounding = 0) =>
-        new(this, measured, limits, GuardBand(limits.Low, limits.High, measured.SiStandardUncertainty, measured.SiExpandedUncertainty), rounding);
+        new(this, measured, limits, GuardBand(limits.Low, limits.High, measured.SiStandardUncertainty, Math.Min(measured.SiExpandedUncertainty, measured.SiReach)), rounding);
 
     /// <summary>The width of the guard band, positive inside the tolerance limits.</summary>
     internal double GuardBand(double low, double high, double standardUncertainty, double expandedUncertainty) =>

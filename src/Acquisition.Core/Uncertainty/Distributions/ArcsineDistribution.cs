@@ -12,6 +12,8 @@ internal sealed class ArcsineDistribution : Distribution
 
     internal override string Name => "arcsine";
 
+    internal override double HalfWidth => _halfWidth;
+
     internal override double StandardUncertainty => _halfWidth / Math.Sqrt(2);
 
     internal override double Cumulative(double deviation) => 0.5 + Math.Asin(Math.Max(-1, Math.Min(1, deviation / _halfWidth))) / Math.PI;

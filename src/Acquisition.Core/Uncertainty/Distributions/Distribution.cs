@@ -20,6 +20,9 @@ internal abstract class Distribution
     /// <summary>Whether coverage factors of the normal or t-distribution fit a result that this input dominates.</summary>
     internal virtual bool IsBellShaped => false;
 
+    /// <summary>The limits that the deviation cannot pass, as they were stated (JCGM 100 4.3.7); infinite where there are none.</summary>
+    internal virtual double HalfWidth => double.PositiveInfinity;
+
     /// <summary>The probability that the deviation is at most <paramref name="deviation"/>.</summary>
     internal abstract double Cumulative(double deviation);
 

@@ -16,6 +16,9 @@ internal sealed class RectangularDistribution : Distribution
 
     internal override string Name => "rectangular";
 
+    /// <summary>Limits that are in doubt themselves are none.</summary>
+    internal override double HalfWidth => double.IsPositiveInfinity(DegreesOfFreedom) ? _halfWidth : double.PositiveInfinity;
+
     internal override double StandardUncertainty => _halfWidth / Math.Sqrt(3);
 
     internal override double DegreesOfFreedom { get; }

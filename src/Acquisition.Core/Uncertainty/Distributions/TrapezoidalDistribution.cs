@@ -17,6 +17,8 @@ internal sealed class TrapezoidalDistribution : Distribution
 
     internal override string Name => _topToBase == 0 ? "triangular" : "trapezoidal";
 
+    internal override double HalfWidth => _halfWidth;
+
     internal override double StandardUncertainty => _halfWidth * Math.Sqrt((1 + _topToBase * _topToBase) / 6);
 
     internal override double Cumulative(double deviation)

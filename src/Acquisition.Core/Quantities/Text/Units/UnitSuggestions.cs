@@ -29,7 +29,8 @@ internal static class UnitSuggestions
     {
         if (length > SymbolKey.MaximumLength) return null;
         string word = text.Substring(start, length);
-        if (Array.Exists(UnitPrefix.All, prefix => prefix.Symbol == word)) return null;
+        if (Array.Exists(UnitPrefix.All, prefix => prefix.Symbol == word))
+            return wanted is { Symbol.Length: > 0 } && Fits(text, start, length, word + wanted.Symbol, wanted, decimalMark) ? word + wanted.Symbol : null;
         if (PowerOf(word) is string power) return power;
         var found = new List<(string Symbol, int Distance)>();
         foreach ((string other, string symbol) in OtherSpellings)
