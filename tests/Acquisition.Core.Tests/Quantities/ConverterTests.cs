@@ -41,6 +41,7 @@ public class ConverterTests
     [InlineData("""{"Bandwidth":200}""", "$.Bandwidth", "found a JSON number, expected a text such as \"100 MHz\" for a Frequency")]
     [InlineData("""{"Bandwidth":true}""", "$.Bandwidth", "found a JSON truth value, expected a text such as \"100 MHz\" for a Frequency")]
     [InlineData("""{"Depths":["1 pts","1.5 pts"]}""", "$.Depths[1]", "column 1: value must be a whole number of points; was 1.5 pts")]
+    [InlineData("""{"Bandwidth":"200M"}""", "$.Bandwidth", "column 4: found 'M', expected the unit of a frequency; did you mean MHz?")]
     [InlineData("""{"Rate":"2 GHz"}""", "$.Rate", "column 1: found a frequency (2 GHz), expected a sample rate; did you mean 2 GSa/s?")]
     public void Json_ThatIsNoQuantity_IsRefusedWithItsPath(string json, string path, string message)
     {

@@ -26,6 +26,7 @@ public sealed class CsvRecordsTests
     [InlineData("#time/s lamp/mV\n0 1.5\n1e-6 2.5\n2e-6 -3\n")]
     [InlineData("x-axis,lamp\nsecond,mV\n0,1.5\n1e-6,2.5\n2e-6,-3\n")]
     [InlineData("Time (Seconds),lamp [mV]\n0,1.5\n1e-6,2.5\n2e-6,-3\n")]
+    [InlineData("time/s,lamp/mV\n+0,+1.5\n1e\u22126,2.5\n2e-6,\u22123\n")]
     public void Dialects_AreFoundOut(string text)
     {
         Record record = Assert.Single(CsvRecords.Read(new StringReader(text)));
