@@ -110,7 +110,7 @@ public static class PulseReport
 
     private static ReportCell[] Parts(string name, TimingUncertainty u) => new[]
     {
-        name, ReportCell.Of(u.Standard), ReportCell.Of(u.Noise), ReportCell.Of(u.Interpolation), ReportCell.Of(u.StateLevels), ReportCell.Of(u.Timebase), ReportCell.Of(u.ClockJitter),
+        name, ReportCell.Of(u.Standard), ReportCell.Of(u.Noise), ReportCell.Of(u.Interpolation), ReportCell.Of(u.StateLevels), u.StatesTimebase ? ReportCell.Of(u.Timebase) : "not stated", u.StatesTimebase ? ReportCell.Of(u.ClockJitter) : "not stated",
     };
 
     private static ReportCell[] Parts(DutyFactorUncertainty u) => new[]

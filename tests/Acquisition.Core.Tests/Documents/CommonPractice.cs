@@ -22,6 +22,7 @@ internal static class CommonPractice
         ["Planning/PlanningFunctions.cs"] = "3 to 5 sample intervals on an edge",
         ["Planning/Requirements/NeededSampling.cs"] = "3 to 5 sample intervals on an edge",
         ["Planning/Requirements/Specifier.Sampling.cs"] = "3 to 5 sample intervals on an edge, more for a closer tolerance",
+        ["Records/Pulses/PulseFindings.cs"] = "ordinary time bases are off by 1 ppm to 50 ppm",
         ["Records/Sine/SineChecks.cs"] = "a sine fit wants five periods",
         ["Signals/EnvelopeCorners.cs"] = "0.35 / rise time as a bandwidth",
         ["Uncertainty/Budgets/ResultText.cs"] = "how a result in parentheses is written where its digits straddle the point",

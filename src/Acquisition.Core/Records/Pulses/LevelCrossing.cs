@@ -57,7 +57,8 @@ internal readonly struct LevelCrossing
         record.Span(Math.Abs(_curvature)),
         record.Span(OfStates(states, _perLow, _perHigh)),
         settings.TimebaseLimit.SiValue * Math.Abs(seconds) / Math.Sqrt(3),
-        settings.ClockJitter.SiValue);
+        settings.ClockJitter.SiValue,
+        settings.StatesTimebase);
 
     /// <summary>The uncertainty of the time from one crossing to another: what a state does to both of them is taken together, with its sign.</summary>
     internal static TimingUncertainty Between(Record record, PulseSettings settings, StateLevels states, in LevelCrossing from, in LevelCrossing to) => new(
@@ -65,7 +66,8 @@ internal readonly struct LevelCrossing
         record.Span(Math.Abs(to._curvature - from._curvature)),
         record.Span(OfStates(states, to._perLow - from._perLow, to._perHigh - from._perHigh)),
         settings.TimebaseLimit.SiValue * Math.Abs(record.Span(to._place - from._place)) / Math.Sqrt(3),
-        Math.Sqrt(2) * settings.ClockJitter.SiValue);
+        Math.Sqrt(2) * settings.ClockJitter.SiValue,
+        settings.StatesTimebase);
 
     /// <summary>
     /// What a duty factor (from a rising crossing to a falling one, over the period to the next rising one) makes of its three crossings, in parts: the falling one moves it by one over

@@ -69,5 +69,26 @@ internal static class PulseFindings
 
     internal static Finding SlopeInNoise() => new("slope-in-noise", Severity.Note, "around a crossing the signal changes by less than 3 times the noise of the difference of two samples: noise over slope says nothing there", "average records, or choose reference levels where the signal is steeper", "handbook 6.12");
 
+    internal static Finding JitterIsNoise(double jitter, double own, double atMost) => new(
+        "jitter-is-noise",
+        Severity.Warning,
+        $"the period jitter of {FewDigits.Seconds(jitter)} rms is no more than noise, quantisation and interpolation of the record make of two instants, {FewDigits.Seconds(own)}: of the signal's own there may be at most {FewDigits.Seconds(atMost)} (95 %, one-sided, of the scatter alone)",
+        "less noise, a steeper edge at the instrument or more samples on it; more periods narrow the bound",
+        "handbook 6.12, 8.6");
+
+    internal static Finding JitterHoldsNoise(double jitter, double own, double left) => new(
+        "jitter-holds-noise",
+        Severity.Note,
+        $"of the period jitter of {FewDigits.Seconds(jitter)} rms, {FewDigits.Seconds(own)} are noise, quantisation and interpolation of the record: in quadrature {FewDigits.Seconds(left)} are left to the signal",
+        null,
+        "handbook 6.12, 8.6");
+
+    internal static Finding TimebaseNotStated(double part) => new(
+        "timebase-not-stated",
+        Severity.Note,
+        $"the mean period repeats to {FewDigits.Number(1e6 * part)} ppm, and nothing is stated of the time base, which is commonly off by 1 ppm to 50 ppm: uncertainties of period and frequency hold within the record only",
+        "state the limit from the data sheet with WithTimebase",
+        "common practice, no source");
+
     internal static Finding NoSlew(QuantityKind kind) => new("no-slew-rate", Severity.Note, $"a slew rate is that of a voltage, not of a {kind.Name}");
 }

@@ -9,6 +9,9 @@ public sealed partial class PulseMeasurement
     /// <summary>Goes through the transitions once and keeps what statistics need, not the transitions themselves.</summary>
     private sealed class Collector
     {
+        /// <summary>Below this part of the period, its scatter is less than what time bases are commonly off.</summary>
+        private const double LeastTimebaseError = 50e-6;
+
         private const int TransitionsAtOnce = 64, RowsAtOnce = TransitionsAtOnce + 8;
 
         private readonly PulseMeasurement _result;
@@ -175,6 +178,10 @@ public sealed partial class PulseMeasurement
             }
             if (rises < 4)
                 _result._noJitter = PulseFindings.NotEnough("jitter", "at least 4 rising edges");
+            if (_result._noJitter is null && _result.NoiseInJitter(_rises[3]) is { } noise)
+                findings.Add(noise);
+            if (!_result.Settings.StatesTimebase && _rises[3] is { Count: > 1 } periods && periods.StandardDeviation / Math.Sqrt(periods.Count) is var scatter && scatter < LeastTimebaseError * periods.Mean)
+                findings.Add(PulseFindings.TimebaseNotStated(scatter / periods.Mean));
         }
 
         private static Duration Seconds(double seconds) => Duration.FromSi(seconds, "duration");

@@ -143,7 +143,7 @@ public sealed partial class PulseMeasurement
         double spread = values.Value.StandardDeviation.HasValue ? values.Value.StandardDeviation.Value.SiValue : 0;
         double ways = n > 1 ? WaysOfRounding() : 1, common = ways < n ? CommonQuantization.Part(States.Value, Record.ResolutionSi ?? 0) * noise / asked : 0;
         double repeatability = Math.Sqrt(Math.Max(random / asked - common, spread * spread) / n + common / ways);
-        return new(new TimingUncertainty(repeatability, Math.Sqrt(interpolation / asked), Math.Sqrt(levels / asked), Math.Sqrt(timebase / asked), 0));
+        return new(new TimingUncertainty(repeatability, Math.Sqrt(interpolation / asked), Math.Sqrt(levels / asked), Math.Sqrt(timebase / asked), 0, Settings.StatesTimebase));
     }
 
     /// <summary>In how many ways the edges of the record are rounded, from the phases of the rising ones and the slope between the reference levels.</summary>

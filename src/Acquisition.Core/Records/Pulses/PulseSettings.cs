@@ -39,6 +39,9 @@ public sealed class PulseSettings
     /// <summary>A transition with fewer samples between its reference levels is not resolved: its duration is absent and bounded.</summary>
     public int LeastSamplesOnEdge { get; private set; } = 3;
 
+    /// <summary>Whether anything was stated of the time base: a record does not know it, and what is not stated is not perfect.</summary>
+    public bool StatesTimebase { get; private set; }
+
     /// <summary>How far the time base may be off, as a part of an interval: 0 unless given, since a record does not know it.</summary>
     public Ratio TimebaseLimit { get; private set; }
 
@@ -140,6 +143,7 @@ public sealed class PulseSettings
         if (!(clockJitter.SiValue >= 0))
             throw Refuse.OutOfRange(clockJitter.SiValue, Duration.Kind, nameof(clockJitter), "at least 0 s");
         PulseSettings copy = Copy();
+        copy.StatesTimebase = true;
         copy.TimebaseLimit = limit;
         copy.ClockJitter = clockJitter;
         return copy;

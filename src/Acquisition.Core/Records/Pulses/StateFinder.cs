@@ -48,6 +48,8 @@ internal static class StateFinder
         reason = null;
         if (given)
             return states;
+        if (record.ResolutionSi is null && GridNoise.Step(record.Samples, distribution, 0.5 * (low + high)) is { } grid)
+            step = grid;
         if (amplitude < 6 * noise || amplitude < 4 * step)
         {
             reason = PulseFindings.NotSeparated(amplitude, noise, step, record.Kind);

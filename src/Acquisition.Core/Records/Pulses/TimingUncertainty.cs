@@ -12,8 +12,9 @@ public sealed class TimingUncertainty
 {
     private readonly double _noise, _interpolation, _levels, _timebase, _jitter;
 
-    internal TimingUncertainty(double noise, double interpolation, double levels, double timebase, double jitter)
+    internal TimingUncertainty(double noise, double interpolation, double levels, double timebase, double jitter, bool statesTimebase)
     {
+        StatesTimebase = statesTimebase;
         _noise = noise;
         _interpolation = interpolation;
         _levels = levels;
@@ -38,7 +39,7 @@ public sealed class TimingUncertainty
     /// <param name="intervals">How many.</param>
     /// <param name="random">The variance of what is not common to both ends.</param>
     /// <param name="timebase">Of the time base, of one of them.</param>
-    internal TimingUncertainty OfOne(double intervals, double random, double timebase) => new(Math.Sqrt(random) / intervals, _interpolation / intervals, _levels / intervals, timebase, 0);
+    internal TimingUncertainty OfOne(double intervals, double random, double timebase) => new(Math.Sqrt(random) / intervals, _interpolation / intervals, _levels / intervals, timebase, 0, StatesTimebase);
 
     /// <summary>The combined standard uncertainty: the root of the sum of the squares (JCGM 100 5.1.2).</summary>
     public Duration Standard => Of(StandardSi);
@@ -52,6 +53,9 @@ public sealed class TimingUncertainty
     /// <summary>Of the state levels, with which the reference levels move (handbook 8.8). What both ends of an interval have in common is not counted twice.</summary>
     public Duration StateLevels => Of(_levels);
 
+    /// <summary>Whether the settings state anything of the time base (<see cref="PulseSettings.WithTimebase"/>); where they do not, its error and the jitter of its clock are not in the uncertainty.</summary>
+    public bool StatesTimebase { get; }
+
     /// <summary>Of the limit of the time base: the half-width of a rectangle that grows with the interval; none where the settings give none.</summary>
     public Duration Timebase => Of(_timebase);
 
@@ -60,7 +64,7 @@ public sealed class TimingUncertainty
 
     /// <summary>The combined uncertainty and its parts in one line.</summary>
     public override string ToString() =>
-        $"u = {Standard.InWords(3)} (noise {Noise.InWords(3)}, interpolation {Interpolation.InWords(3)}, state levels {StateLevels.InWords(3)}, time base {Timebase.InWords(3)}, clock jitter {ClockJitter.InWords(3)})";
+        $"u = {Standard.InWords(3)} (noise {Noise.InWords(3)}, interpolation {Interpolation.InWords(3)}, state levels {StateLevels.InWords(3)}, " + (StatesTimebase ? $"time base {Timebase.InWords(3)}, clock jitter {ClockJitter.InWords(3)})" : "time base not stated)");
 
     private static Duration Of(double seconds) => Duration.FromSi(seconds, "uncertainty");
 }
