@@ -12,7 +12,7 @@ internal static class GridNoise
     private const int MostValues = 5;
 
     /// <summary>Fewer dwells do not tell noise from a signal.</summary>
-    private const int LeastDwells = 20;
+    private const int LeastDwells = 8;
 
     /// <summary>The step between the values; null where they are many, or where the record dwells on them otherwise than noise does.</summary>
     /// <param name="samples">The samples.</param>
@@ -57,7 +57,7 @@ internal static class GridNoise
             return false;
         RunningMoments longer = low.Mean > high.Mean ? low : high, shorter = low.Mean > high.Mean ? high : low;
         // Of independent samples, the part at one level is the probability of leaving the other.
-        double leave = shorter.Mean / (low.Mean + high.Mean), scatter = 4 / Math.Sqrt(longer.Count);
+        double leave = shorter.Mean / (low.Mean + high.Mean), scatter = Math.Min(0.9, 4 / Math.Sqrt(longer.Count));
         return Math.Abs(longer.Mean * leave - 1) < scatter
             && Math.Abs(longer.StandardDeviation * leave / Math.Sqrt(1 - leave) - 1) < Math.Max(0.3, scatter);
     }

@@ -7,6 +7,9 @@ internal static class PulseFindings
 {
     private const string States = "handbook 8.2; IEEE Std 181-2011", Procedure = "handbook 8.7";
 
+    /// <summary>Of a mean period: below it digits are those of the computation.</summary>
+    private const double LeastShown = 1e-9;
+
     internal static Finding NotFinite(int index) => new("not-a-number", Severity.Failure, FormattableString.Invariant($"sample {index} is not a finite number"), "leave the stretch out with Slice, or fill it knowingly", Procedure);
 
     internal static Finding TooShort(int count) => new("record-too-short", Severity.Failure, FormattableString.Invariant($"{count} samples; a transition needs at least 3"), null, Procedure);
@@ -86,7 +89,7 @@ internal static class PulseFindings
     internal static Finding TimebaseNotStated(double part) => new(
         "timebase-not-stated",
         Severity.Note,
-        $"the mean period repeats to {FewDigits.Number(1e6 * part)} ppm, and nothing is stated of the time base, which is commonly off by 1 ppm to 50 ppm: uncertainties of period and frequency hold within the record only",
+        $"the mean period repeats to {(part < LeastShown ? "better than 0.001" : FewDigits.Number(1e6 * part))} ppm, and nothing is stated of the time base, which is commonly off by 1 ppm to 50 ppm: uncertainties of period and frequency hold within the record only",
         "state the limit from the data sheet with WithTimebase",
         "common practice, no source");
 
