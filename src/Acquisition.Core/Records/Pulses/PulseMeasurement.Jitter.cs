@@ -30,6 +30,10 @@ public sealed partial class PulseMeasurement
         double own = squares / asked, scatter = Math.Sqrt(3.0 / periods.Count);
         return variance > own * (1 + 2 * scatter)
             ? PulseFindings.JitterHoldsNoise(jitter, Math.Sqrt(own), Math.Sqrt(variance - own))
-            : PulseFindings.JitterIsNoise(jitter, Math.Sqrt(own), Math.Sqrt(Math.Max(0, variance - own) + 1.645 * scatter * variance));
+            : PulseFindings.JitterIsNoise(jitter, Math.Sqrt(own), Math.Sqrt(Bound(variance, own, scatter)));
     }
+
+    /// <summary>Of the variance of the signal, one-sided 95 %. Where there is less jitter than the record should make, its noise is not known well enough to be subtracted.</summary>
+    private static double Bound(double variance, double own, double scatter) =>
+        own > variance * (1 + 2 * scatter) ? variance : Math.Max(0, variance - own) + 1.645 * scatter * variance;
 }
