@@ -36,9 +36,9 @@ internal static class ResultFormat
         return FormattableString.Invariant($"{value} ± {u} (k={coverageFactor:0.##})");
     }
 
-    /// <summary>The number a reader sees of a temperature counts from another zero.</summary>
+    /// <summary>The number a reader sees of a temperature in degrees Celsius counts from another zero; without a unit it is written in kelvins.</summary>
     private static double Shown(Quantity quantity, string? unit) =>
-        quantity.Kind.Nature == QuantityNature.Point && unit is (null or "°C" or "degC") ? quantity.SiValue - CelsiusZero : quantity.SiValue;
+        quantity.Kind.Nature == QuantityNature.Point && unit is "°C" or "degC" ? quantity.SiValue - CelsiusZero : quantity.SiValue;
 
     /// <summary>So many digits that the last one of the value stands where the second one of the uncertainty does.</summary>
     private static string DigitsBeside(double value, double uncertainty)

@@ -94,4 +94,10 @@ public sealed class UncertainOutputTests
     [Fact]
     public void ResultInWords_SaysHowFarEachLineIsKnown() =>
         Assert.Equal("   1  a = 5 V ± 10 mV\n   2  b = 10.000 V ± 23 mV (k=2)", Worksheet.Build("given a = 5 V ± 10 mV\nlet b = 2 * a").Evaluate().ToString());
+
+    // 2 K/√3 with k = 2 is 2.3 K; the value ends where its second digit does (JCGM 100 7.2.6).
+    [Theory]
+    [InlineData("298.16 K ± 2 K", "298.2 K ± 2.3 K (k=2)")]
+    [InlineData("25 °C ± 2 K in °C", "25.0 °C ± 2.3 K (k=2)")]
+    public void ATemperature_EndsWhereItsUncertaintyDoes(string formula, string text) => Assert.Equal(text, TextFormulas.Evaluate(formula));
 }
