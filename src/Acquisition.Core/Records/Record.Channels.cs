@@ -32,7 +32,7 @@ public sealed partial class Record
     public Record Times(Record other)
     {
         _ = other ?? throw new ArgumentNullException(nameof(other));
-        return Dimension.TryMultiply(RequireLinear(this).Dimension, RequireLinear(other).Dimension, out Dimension product)
+        return Dimension.TryMultiply(RequireLinear(this, nameof(other)).Dimension, RequireLinear(other, nameof(other)).Dimension, out Dimension product)
             ? Joined(other, "×", QuantityKind.Of(product), (a, b) => a * b)
             : throw new ArgumentException($"other must have a product with {Kind.Name}; was {other.Kind.Name}", nameof(other));
     }
@@ -55,12 +55,12 @@ public sealed partial class Record
     private QuantityKind SameKind(Record other)
     {
         _ = other ?? throw new ArgumentNullException(nameof(other));
-        return RequireLinear(this) == RequireLinear(other) ? Kind : throw new ArgumentException($"other must hold {Kind.Name} as this record does; was {other.Kind.Name}", nameof(other));
+        return RequireLinear(this, nameof(other)) == RequireLinear(other, nameof(other)) ? Kind : throw new ArgumentException($"other must hold {Kind.Name} as this record does; was {other.Kind.Name}", nameof(other));
     }
 
-    private static QuantityKind RequireLinear(Record record) => record.Kind.Nature == QuantityNature.Linear
+    private static QuantityKind RequireLinear(Record record, string argument) => record.Kind.Nature == QuantityNature.Linear
         ? record.Kind
-        : throw new ArgumentException($"channels are joined as linear quantities such as volts; was {record.Kind.Name} ({record.Kind.Symbol})", "other");
+        : throw new ArgumentException($"channels are joined as linear quantities such as volts; was {record.Kind.Name} ({record.Kind.Symbol})", argument);
 
     private void RequireSameInstants(Record other)
     {

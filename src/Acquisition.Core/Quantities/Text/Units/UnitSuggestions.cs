@@ -1,4 +1,5 @@
 using System;
+using System.Text;
 using System.Collections.Generic;
 
 namespace Acquisition.Core;
@@ -75,7 +76,7 @@ internal static class UnitSuggestions
         int from = end;
         while (from > 0 && SymbolKey.Code(text[from - 1]) != 0) from--;
         if (tag is null || end == from || text[end - 1] is not ('V' or 'A')) return null;
-        string unit = text.Substring(from, end - from) + tag;
+        string unit = new StringBuilder(text, from, end - from, 16).Append(tag).ToString();
         return UnitReader.IsUnit(unit) ? unit : null;
     }
 
