@@ -47,12 +47,12 @@ public sealed partial class Outlook
         ? NoiseCombination.Of(new[] { quantization }.Concat(new[] { Noise, JitterNoise }.Where(part => part is not null).Select(part => part!.Value)).ToArray())
         : null;
 
-    /// <summary>The effective bits: the stated ones, interpolated at the fundamental, where there are any; else those of a sine that fills the range beside the quantisation, noise and jitter noise of this signal; null where no range holds the signal.</summary>
+    /// <summary>The effective bits: the stated ones, interpolated at the fundamental, where there are any; else those of a sine that fills the range beside the quantisation, noise and jitter noise of this signal; null where no range holds the signal, and with peak detection or an envelope, which keep extremes and not samples.</summary>
     public Explained<BitDepth>? EffectiveBits
     {
         get
         {
-            if (FullScale is not { } range)
+            if (KeepsExtremes || FullScale is not { } range)
                 return null;
             if (Setup.EffectiveBits.Count > 0 && Tone is { } fundamental)
                 return new Explained<BitDepth>("effective bits", BitDepth.FromSi(EffectiveBitsPoint.At(Setup.EffectiveBits, fundamental.SiValue), "bits"), "stated ones, at " + fundamental.InWords(), "data sheet");
@@ -67,16 +67,16 @@ public sealed partial class Outlook
 
     /// <summary>
     /// The smallest voltage that one stored point tells apart: one code, or two standard deviations of the noise, whichever is more (handbook 12.8); where effective bits are stated and no means are taken, of the noise and
-    /// distortion that they mean in this range, if that is more. The mean over dithered samples also lies between codes. Null where no range holds the signal.
+    /// distortion that they mean in this range, if that is more. The mean over dithered samples also lies between codes. Null where no range holds the signal, and where extremes are kept.
     /// </summary>
-    public Voltage? SmallestDetail => TotalNoise is { } noise ? Voltage.FromSi(Math.Max(Dithers ? 0 : LeastSignificantBit!.Value.SiValue, 2 * Math.Max(noise.SiValue, StatedNoise)), "noise") : null;
+    public Voltage? SmallestDetail => !KeepsExtremes && TotalNoise is { } noise ? Voltage.FromSi(Math.Max(Dithers ? 0 : LeastSignificantBit!.Value.SiValue, 2 * Math.Max(noise.SiValue, StatedNoise)), "noise") : null;
 
-    /// <summary>The standard uncertainty of the time of one edge by noise over slew, and jitter; null where nothing is known of either, or the signal has no edge.</summary>
+    /// <summary>The standard uncertainty of the time of one edge by noise over slew, and jitter; null where nothing is known of either, the signal has no edge, or the mode keeps extremes, whose times are those of a whole interval.</summary>
     public Duration? EdgeTimingUncertainty
     {
         get
         {
-            if (DisplayedEdge is not { } edge || QuantizationNoise is not { } quantization || edge.Value.SiValue <= 0)
+            if (KeepsExtremes || DisplayedEdge is not { } edge || QuantizationNoise is not { } quantization || edge.Value.SiValue <= 0)
                 return null;
             double slew = 0.8 * DisplayedAmplitude.Value.SiValue / edge.Value.SiValue, jitter = Setup.Jitter?.SiValue ?? 0, noise = Noise?.SiValue ?? 0;
             // Jitter moves the edge itself; what it does elsewhere on the waveform has no part in that.
@@ -96,6 +96,9 @@ public sealed partial class Outlook
         : null;
 
     private RmsVoltage? NoiseOfOneSample => Setup.Noise ?? Setup.Applied.Noise;
+
+    /// <summary>Whether what is stored are the extremes of many samples: they are further apart than single ones and have no time of their own.</summary>
+    private bool KeepsExtremes => Setup.Mode is AcquisitionMode.PeakDetect or AcquisitionMode.Envelope;
 
     private bool Averages => Setup.Mode is AcquisitionMode.Average or AcquisitionMode.HighResolution;
 

@@ -61,7 +61,13 @@ internal sealed partial class OutlookFindings
         switch (setup.Mode)
         {
             case AcquisitionMode.PeakDetect:
-                Add("peak-detect-distorts", Severity.Note, "peak detection keeps spikes, but noise looks larger, and rms, spectra and effective bits of the record are not those of the signal", null, "handbook 5.5");
+                double each = outlook.Timebase.MaximumRate.SiValue / outlook.StoredRate.SiValue;
+                Add("peak-detect-distorts", Severity.Note, $"peak detection keeps spikes, but noise looks larger{Widened(each, "samples")}, and rms, spectra and effective bits of the record are not those of the signal; edges are timed no better than {outlook.StoredRate.SampleInterval.InWords()} and pulses look wider or narrower, so that no timing is given",
+                    "ordinary samples for such values", "handbook 5.5");
+                break;
+            case AcquisitionMode.Envelope:
+                Add("envelope-widens", Severity.Note, $"an envelope keeps the highest and the lowest of every place: noise looks larger{Widened(setup.Combined, "records")}, and neither effective bits, smallest detail nor edge timing are given for it",
+                    "single records for such values", "handbook 5.5");
                 break;
             case AcquisitionMode.HighResolution:
                 Add("high-resolution-limits", Severity.Note,
@@ -77,6 +83,11 @@ internal sealed partial class OutlookFindings
                 break;
         }
     }
+
+    // The median of the highest of so many normal deviates: a chance of one half that all stay below it, Φ(x)^n = 1/2.
+    private static string Widened(double count, string of) => count >= 2
+        ? $", the extremes of {FewDigits.Number(Math.Floor(count))} {of} lie about ±{FewDigits.Number(ErrorFunction.NormalQuantile(Math.Pow(0.5, 1 / Math.Floor(count))))} standard deviations of it apart from the signal"
+        : "";
 
     private void Events()
     {
@@ -102,11 +113,19 @@ internal sealed partial class OutlookFindings
         }
         if (events.ObservedShare is { SiValue: < 1 } observed && events.IsEverCaught)
         {
-            string time = events.TimeFor(Ratio.FromPercent(99)) is { } wait ? $", and where they come at random one has to look for {wait.InWords()}" : "";
+            string time = events.TimeFor(Ratio.FromPercent(99)) is { } wait ? $", and where they come at random one has to look for {wait.InWords()}{InDays(wait.SiValue)}" : "";
             Add("dead-time", Severity.Note, FormattableString.Invariant($"the instrument looks {observed.InWords()} of the time; {events.TrialsFor(Ratio.FromPercent(99))} pulses must happen to catch one with 99 % confidence{time}"),
                 "trigger on the pulse itself", "handbook 5.11");
         }
     }
+
+    private static string InDays(double seconds) => seconds switch
+    {
+        < 120 => "",
+        < 7200 => $" ({FewDigits.Number(seconds / 60)} min)",
+        < 172_800 => $" ({FewDigits.Number(seconds / 3600)} h)",
+        _ => $" ({FewDigits.Number(seconds / 86_400)} days)",
+    };
 
     private void Flattened(EventOutlook events)
     {

@@ -58,9 +58,10 @@ internal sealed partial class OutlookFindings(Outlook outlook)
     {
         (double needed, double shortest) = outlook.Settling;
         string why = !outlook.Response.PassesDc ? "the chain blocks DC, so that no level stays" : double.IsInfinity(needed) ? "the chain rings on from edge to edge"
-            : $"a level takes {FewDigits.Of(needed, Duration.Kind)} to settle to 0.1 %, the shortest lasts {FewDigits.Of(Math.Max(0, shortest), Duration.Kind)}";
+            : $"a level takes {FewDigits.Of(needed, Duration.Kind)} to settle to 0.1 %, {(shortest > 0 ? "the shortest lasts " + FewDigits.Of(shortest, Duration.Kind) : "and the edges follow each other without any")}";
+        string alone = FewDigits.Of(outlook.EdgeAlone, Duration.Kind), seen = shown.InWords();
         Add("levels-unsettled", Severity.Note,
-            $"{why}: amplitude and edge are told between the lowest and the highest value of the waveform, over- and undershoot included; one edge alone would take {FewDigits.Of(outlook.EdgeAlone, Duration.Kind)}, not {shown.InWords()}",
+            $"{why}: amplitude and edge are told between the lowest and the highest value of the waveform, over- and undershoot included; one edge alone would take {(alone == seen ? "as long, " + alone : $"{alone}, not {seen}")}",
             null, "handbook 2.6; IEEE 181 state levels");
     }
 

@@ -62,7 +62,7 @@ internal static class PulseFindings
 
     internal static Finding Rejected(long count) => new("crossings-rejected", Severity.Note, FormattableString.Invariant($"{count} further crossings of the middle level did not count, because the signal had not gone through the hysteresis"), null, "handbook 8.3");
 
-    internal static Finding Runts(long count) => new("runt-pulses", Severity.Warning, FormattableString.Invariant($"{count} pulses cross the middle level and return without reaching the other state"), "look at them one by one: their times are in the list", "handbook 8.3");
+    internal static Finding Runts(long count) => new("runt-pulses", Severity.Warning, (count == 1 ? "1 pulse crosses the middle level and returns" : FormattableString.Invariant($"{count} pulses cross the middle level and return")) + " without reaching the other state", "look at them one by one: their times are in the list", "handbook 8.3");
 
     internal static Finding Missing(long count, double period) => new("missing-pulses", Severity.Warning, FormattableString.Invariant($"{count} pulses are missing from a regular train of {FewDigits.Seconds(period)} period"), null, "handbook 8.3");
 
