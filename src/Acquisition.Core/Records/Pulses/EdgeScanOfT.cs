@@ -51,7 +51,11 @@ internal sealed class EdgeScan<TView> : EdgeScan
         while (!batch.IsFull && some)
         {
             int crossing = _crossings.After(_position, Call);
+#if NET8_0_OR_GREATER
             some = crossing < end && (FindAtOnce(batch, crossing) || FindByWalking(batch, crossing));
+#else
+            some = crossing < end && FindByWalking(batch, crossing);
+#endif
         }
         Place(batch, first, end);
         return some;
@@ -102,13 +106,11 @@ internal sealed class EdgeScan<TView> : EdgeScan
         _isHigh = high < low;
     }
 
-    /// <summary>Finds a transition from the samples around its crossing, all at once; false where they do not tell.</summary>
 #if NET8_0_OR_GREATER
+    /// <summary>Finds a transition from the samples around its crossing, all at once; false where they do not tell.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-#endif
     private bool FindAtOnce(EdgeBatch batch, int crossing)
     {
-#if NET8_0_OR_GREATER
         if (!_bits || !_samples.HasBitsAround(crossing) || !_samples.BitsAround(crossing, Levels(!_isHigh)).TryMeasure(out int last, out int first, out int outside) || crossing + last < _lastCrossing)
             return false;
         Enter(batch, crossing, crossing + last, crossing + first, true);
@@ -116,10 +118,8 @@ internal sealed class EdgeScan<TView> : EdgeScan
         _lastCrossing = crossing;
         _isHigh = !_isHigh;
         return true;
-#else
-        return false;
-#endif
     }
+#endif
 
     /// <summary>Finds a transition, or a runt, by walking from its crossing; false at the end of the record.</summary>
     private bool FindByWalking(EdgeBatch batch, int crossing)
