@@ -10,7 +10,7 @@ namespace Acquisition.Core.Tests.Formulas;
 /// <summary>A value exactly at its limit is at it, however the arithmetic of both was rounded: acceptance limits are closed (JCGM 106 8.2), and what is excluded stays so. The expected verdicts are those of the decimal numbers.</summary>
 public sealed class LimitRoundingTests
 {
-    private static WorksheetEntry Check(string check, string givens = "") => Worksheet.Build(givens + "\ncheck " + check).Evaluate().Entries.Last();
+    private static WorksheetEntry Check(string check, string givens = "") => Worksheet.Build(givens + "\ncheck " + check).Evaluate().Entries[^1];
 
     [Theory]
     [InlineData("a + b <= 0.3 V", "a < b", "a + b < 0.3 V", "given a = 0.1 V\ngiven b = 0.2 V")]
@@ -52,7 +52,7 @@ public sealed class LimitRoundingTests
         Assert.True(TextFormulas.Check("abs(d) <= 50 ppm", "d = 24.0012 MHz / 24 MHz - 1"));
         Assert.True(TextFormulas.CheckValue(0.1 + 0.2, "V", "value <= 0.3 V"));
         var reading = new Dictionary<string, FormulaValue> { ["v"] = FormulaValue.Of((0.1 + 0.2).V()) };
-        Assert.Equal(WorksheetVerdict.Passed, Worksheet.Build("given v = 0 V\ncheck v <= 0.3 V").Evaluate(reading).Entries.Last().Verdict);
+        Assert.Equal(WorksheetVerdict.Passed, Worksheet.Build("given v = 0 V\ncheck v <= 0.3 V").Evaluate(reading).Entries[^1].Verdict);
     }
 
     // 24.00096 MHz is 40 ppm above 24 MHz, and U = 240 Hz is 10 ppm, and both are 50 ppm, a limit that belongs to what is accepted (JCGM 106 8.3.2).

@@ -7,7 +7,7 @@ namespace Acquisition.Core.Tests.Uncertainty;
 /// <summary>Limits that are stated without more are limits: the value lies nowhere beyond them (JCGM 100 4.3.7), and no verdict may act as if it could. The expected probabilities are parts of a rectangle.</summary>
 public sealed class StatedLimitsTests
 {
-    private static WorksheetEntry Check(string check, string given = "given v = 5 V ± 50 mV") => Worksheet.Build(given + "\ncheck " + check).Evaluate().Entries.Last();
+    private static WorksheetEntry Check(string check, string given = "given v = 5 V ± 50 mV") => Worksheet.Build(given + "\ncheck " + check).Evaluate().Entries[^1];
 
     [Theory]
     [InlineData("v <= 5.05 V")]
