@@ -101,6 +101,19 @@ public class HostileBenchValuesTests
         Assert.Contains(allowed, problem.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("secondAt")]
+    [InlineData("secondLoss")]
+    public void HalfOfAPairThatIsNull_IsPointedAt(string absent)
+    {
+        JsonNode bench = JsonNode.Parse(Benches[^1])!;
+        (string text, int line) = Replaced(bench, ["path", "0", "loss", absent], "null");
+        Assert.False(Bench.TryParse(text, out _, out IReadOnlyList<DocumentProblem> problems));
+        DocumentProblem problem = Assert.Single(problems);
+        Assert.Equal(("path[0].loss." + absent, line), (problem.Path, problem.Line));
+        Assert.Contains("give both or none", problem.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void EdgeThatDoesNotFit_LeadsToAllItDependsOn()
     {

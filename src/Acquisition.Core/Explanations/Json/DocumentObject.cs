@@ -35,6 +35,9 @@ internal sealed partial class DocumentObject
 
     internal bool Has(string name) => _value.Member(name) is { Kind: not JsonKind.Null };
 
+    /// <summary>Whether the member is there, as null: to be read as if it were not, but a place to point at.</summary>
+    internal bool IsNull(string name) => _value.Member(name) is { Kind: JsonKind.Null };
+
     internal bool IsObject(string name) => _value.Member(name) is { Kind: JsonKind.Object };
 
     internal DocumentObject Known(string name)

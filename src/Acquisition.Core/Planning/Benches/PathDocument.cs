@@ -79,7 +79,10 @@ internal static class PathDocument
         DecibelRatio? highLoss = stated.OptionalQuantity("secondLoss", DecibelRatio.Parse);
         Length? per = perLength ? stated.Quantity("per", Length.Parse) : stated.OptionalQuantity("per", Length.Parse);
         if (stated.Has("secondAt") != stated.Has("secondLoss"))
-            stated.Report(stated.Has("secondAt") ? "secondAt" : "secondLoss", "secondAt and secondLoss belong together; give both or none");
+        {
+            (string alone, string absent) = stated.Has("secondAt") ? ("secondAt", "secondLoss") : ("secondLoss", "secondAt");
+            stated.Report(stated.IsNull(absent) ? absent : alone, "secondAt and secondLoss belong together; give both or none");
+        }
         if (per is { SiValue: 0 } && stated.Has("per"))
             stated.Report("per", "found 0 m, expected the length that the loss is stated for");
         stated.RefuseOthers();
