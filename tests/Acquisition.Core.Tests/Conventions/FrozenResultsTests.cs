@@ -80,7 +80,7 @@ public class FrozenResultsTests
             }
             return;
         }
-        if (value is IQuantity || value.GetType().Assembly != typeof(Finding).Assembly) return;
+        if (value is IQuantity || value.GetType().Assembly is var home && home != typeof(Finding).Assembly && home != typeof(Outlook).Assembly) return;
         foreach (PropertyInfo property in value.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance))
         {
             if (property.GetIndexParameters().Length > 0) continue;

@@ -20,7 +20,7 @@ public sealed class PublicSignatureTests
     /// <summary>Kernels behind formulas take and return plain numbers in the SI unit of their declared kinds; that is the contract of this namespace.</summary>
     private const string KernelContract = "Acquisition.Core.Functions.";
 
-    private static readonly Type[] PublicTypes = typeof(Frequency).Assembly.GetExportedTypes();
+    private static readonly Type[] PublicTypes = [.. typeof(Frequency).Assembly.GetExportedTypes(), .. typeof(Outlook).Assembly.GetExportedTypes()];
 
     [Fact]
     public void NoPublicSignature_ShowsATypeOfAnotherLibrary()

@@ -31,7 +31,7 @@ public class QuantityConventionsTests
     [Fact]
     public void ArithmeticFiles_AreTheSameWithinTheSignedAndTheNonNegativeGroup()
     {
-        string[] files = Directory.GetFiles(Repository.PathOf("src", "Acquisition.Core", "Quantities"), "*.Arithmetic.cs");
+        string[] files = Directory.GetFiles(Repository.PathOf("src", "Acquisition.Foundation", "Quantities"), "*.Arithmetic.cs");
         var groups = files.Select(file => Path.GetFileName(file).Split('.')[0])
             .GroupBy(name => Regex.Replace(StrongTypeList.Source(name + ".Arithmetic.cs"), $@"\b{name}\b", "X"))
             .Select(group => (IsSigned: group.Key.Contains("IUnaryNegationOperators", StringComparison.Ordinal), Names: string.Join(" ", group))).ToArray();

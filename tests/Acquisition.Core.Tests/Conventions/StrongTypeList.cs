@@ -26,5 +26,5 @@ internal static class StrongTypeList
         }
     }
 
-    internal static string Source(string file) => Repository.Read("src", "Acquisition.Core", "Quantities", file);
+    internal static string Source(string file) => Repository.Read("src", "Acquisition.Foundation", "Quantities", file);
 }

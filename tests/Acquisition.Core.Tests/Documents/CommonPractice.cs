@@ -4,6 +4,7 @@ using System.Globalization;
 using System.IO;
 using System.Linq;
 using System.Text;
+using Acquisition.Core.Tests.Conventions;
 
 namespace Acquisition.Core.Tests.Documents;
 
@@ -33,9 +34,9 @@ internal static class CommonPractice
 
     /// <summary>The sources that call something common practice; the functions of plain mathematics, which need no source, and the contract that explains the words are left out.</summary>
     public static IEnumerable<string> Found { get; } =
-        (from path in Directory.GetFiles(Repository.PathOf("src", "Acquisition.Core"), "*.cs", SearchOption.AllDirectories)
-         let file = Path.GetRelativePath(Repository.PathOf("src", "Acquisition.Core"), path).Replace('\\', '/')
-         where !file.StartsWith("obj/", StringComparison.Ordinal) && !file.StartsWith("bin/", StringComparison.Ordinal) && !file.StartsWith("Functions/", StringComparison.Ordinal)
+        (from path in LibrarySources.Files
+         let file = LibrarySources.Relative(path)
+         where !file.StartsWith("Functions/", StringComparison.Ordinal)
          where File.ReadAllText(path).Contains("common practice", StringComparison.OrdinalIgnoreCase)
          select file).Order(StringComparer.Ordinal).ToArray();
 

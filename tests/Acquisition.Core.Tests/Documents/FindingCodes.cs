@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using Acquisition.Core.Tests.Conventions;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
@@ -53,12 +54,7 @@ internal static class FindingCodes
 
     private static IEnumerable<(string Area, string File, SyntaxNode Root)> Sources()
     {
-        string core = Repository.PathOf("src", "Acquisition.Core");
-        foreach (string path in Directory.GetFiles(core, "*.cs", SearchOption.AllDirectories))
-        {
-            string area = Path.GetRelativePath(core, path).Split(Path.DirectorySeparatorChar)[0];
-            if (area is "obj" or "bin") continue;
-            yield return (area, Path.GetFileName(path), CSharpSyntaxTree.ParseText(File.ReadAllText(path), new CSharpParseOptions(LanguageVersion.Preview)).GetRoot());
-        }
+        foreach (string path in LibrarySources.Files)
+            yield return (LibrarySources.AreaOf(path), Path.GetFileName(path), CSharpSyntaxTree.ParseText(File.ReadAllText(path), new CSharpParseOptions(LanguageVersion.Preview)).GetRoot());
     }
 }
