@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 
 namespace Acquisition.Core.Records;
 
@@ -22,6 +23,14 @@ internal static class PulseFindings
         $"the states found are {FewDigits.Of(amplitude, kind)} apart, which is not above 6 times the noise ({FewDigits.Of(noise, kind)} rms)"
             + (step > 0 ? $" and 4 steps ({FewDigits.Of(step, kind)} each)" : "") + ": this may be noise and no pulse",
         "give the state levels if you know them",
+        Procedure);
+
+    internal static Finding NoiseIsSlow(double fast, double all, double window, QuantityKind kind) => new(
+        "noise-is-slow",
+        Severity.Note,
+        $"the noise of the states grows with the time that one looks at it: {FewDigits.Of(fast, kind)} rms from sample to sample, {FewDigits.Of(all, kind)} rms along the states, and still growing within {FewDigits.Seconds(window)}. "
+            + "It is behind a bandwidth limit far below the sample rate, or the states move: all of it is taken for noise",
+        "longer states or fewer samples per second; a record of the resting signal tells noise from change",
         Procedure);
 
     internal static Finding NoPlateau(double share) => new(
@@ -85,6 +94,37 @@ internal static class PulseFindings
         $"of the period jitter of {FewDigits.Seconds(jitter)} rms, {FewDigits.Seconds(own)} are noise, quantisation and interpolation of the record: in quadrature {FewDigits.Seconds(left)} are left to the signal",
         null,
         "handbook 6.12, 8.6");
+
+    internal static Finding Rings(double over, double back, double amplitude, QuantityKind kind) => new(
+        "states-ring",
+        Severity.Note,
+        $"most edges ring: {FewDigits.Of(over, Ratio.Kind, 3)} of the amplitude ({FewDigits.Of(over * amplitude, kind, 3)}) beyond the state and {FewDigits.Of(back, Ratio.Kind, 3)} ({FewDigits.Of(back * amplitude, kind, 3)}) back across it. "
+            + "Levels are those of the states only where the ringing dies away before they end; large ringing crosses levels again, as runts do",
+        "a shorter ground lead or a resistor at the tip of the probe, a matched termination; if the signal itself rings, give the state levels (WithStateLevels)",
+        "handbook 7.4, 12.5");
+
+    internal static Finding StatesTilt(double high, double highSeconds, double low, double lowSeconds, double amplitude, double? corner, QuantityKind kind)
+    {
+        string what = string.Join(" and ", new[] { Moves("high", high, highSeconds), Moves("low", low, lowSeconds) }.Where(x => x is not null));
+        string like = corner is { } hertz ? $"AC coupling with a corner of about {FewDigits.Hertz(hertz, 2)}, or a probe with too much compensation, does so" : "a probe with too little compensation, a thermal tail or a slow settling does so";
+        double tilt = Math.Max(Math.Abs(high), Math.Abs(low)) / amplitude;
+        return new(
+            "states-tilt",
+            Severity.Warning,
+            $"{what} of a pulse: {like}. Each level found is one of those the state passes, so that levels, amplitude, overshoot and what follows from them are off by up to that much",
+            (corner is not null ? $"couple DC, or lower the corner {FewDigits.Number(Math.Max(2, Math.Ceiling(tilt / 0.01)), 2)} times for a tilt of 1 % or less; " : "") + "compensate the probe, give the state levels (WithStateLevels), or measure a shorter stretch behind the edge",
+            "handbook 7.3, 12.5");
+
+        string? Moves(string state, double change, double seconds) => change == 0 ? null
+            : $"the {state} state {(change > 0 ? "rises" : "falls")} by {FewDigits.Of(Math.Abs(change) / amplitude, Ratio.Kind, 3)} of the amplitude ({FewDigits.Of(Math.Abs(change), kind, 3)}) within the {FewDigits.Seconds(seconds, 3)}";
+    }
+
+    internal static Finding StatesDrift(double range, string state, double amplitude, QuantityKind kind) => new(
+        "states-drift",
+        Severity.Warning,
+        $"the {state} state moves by {FewDigits.Of(range / amplitude, Ratio.Kind, 3)} of the amplitude ({FewDigits.Of(range, kind, 3)}) over the record, slowly from pulse to pulse: levels, overshoot and instants of single pulses refer to one level for all of them and are off by up to that much",
+        "measure a shorter stretch (Slice), or remove the drift or hum: DC coupling for bursts whose density changes, a differential probe for hum (never lift an earth)",
+        States);
 
     internal static Finding TimebaseNotStated(double part) => new(
         "timebase-not-stated",

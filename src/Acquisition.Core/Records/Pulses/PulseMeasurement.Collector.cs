@@ -146,6 +146,9 @@ public sealed partial class PulseMeasurement
             if (_transitions > _result._transitions.Count)
                 findings.Add(PulseFindings.ListCut(_transitions, _result._transitions.Count));
             FindJitter(findings);
+            if (Ringing.Find(_result) is { } ringing)
+                findings.Add(ringing);
+            findings.AddRange(new StateMotion(_result).Findings());
         }
 
         private Measured<Statistics<Duration>> Edges(bool rising, in UnresolvedEdges unresolved, RunningMoments durations)

@@ -44,6 +44,8 @@ public sealed partial class PulseMeasurement
         }
         States = new(states);
         FindClipped(distribution!);
+        if (states.SlowNoise is { } slow)
+            _findings.Add(slow);
         if (settings.Method != StateLevelMethod.Given && OtherStates.Find(distribution!, states, record.Kind) is { } more)
             _findings.Add(more);
         EdgeScan scan = record.Samples.ScanEdges(states, settings, record.ResolutionSi ?? 0);

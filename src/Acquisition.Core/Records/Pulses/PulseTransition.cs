@@ -101,6 +101,13 @@ public sealed partial class PulseTransition
 
     private Measured<Ratio> Part(double fraction) => double.IsNaN(fraction) ? new(PulseFindings.Incomplete(IsRising)) : new(Ratio.FromFraction(fraction));
 
+    /// <summary>Where it passes the reference levels, in samples; NaN where it does not pass both.</summary>
+    internal double ProximalPlace => _proximal;
+
+    internal double DistalPlace => _distal;
+
+    internal int WidestSamples => _widest;
+
     private bool IsComplete => !double.IsNaN(_proximal) && !double.IsNaN(_distal);
 
     private double DurationSeconds => _measurement.Record.Span(_distal - _proximal);

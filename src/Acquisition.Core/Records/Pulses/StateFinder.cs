@@ -14,6 +14,9 @@ internal static class StateFinder
     /// <summary>Where fewer samples than this part lie beyond the fullest code of both states, there is no noise to see: others near it are on their way there. It is at most 0.2 steps rms then.</summary>
     private const double PartOfNoise = 0.005;
 
+    /// <summary>Slow noise below this part of the amplitude is not worth a word.</summary>
+    private const double LeastSlow = 0.001;
+
     internal static StateLevels? Find(Record record, PulseSettings settings, LongCall? call, out AmplitudeDistribution? distribution, out Finding? reason)
     {
         distribution = null;
@@ -28,7 +31,7 @@ internal static class StateFinder
             return null;
         }
         int bins = settings.Bins ?? (record.Length < 10_000 ? 100 : 256);
-        distribution = AmplitudeDistribution.Of(record.Samples, bins, call?.Part(0.2, 1));
+        distribution = AmplitudeDistribution.Of(record.Samples, bins, call?.Part(0.2, 0.9));
         // A bin for each code where they are few: narrower bins would stay empty.
         if (settings.Bins is null && record.Samples is CodeSamples)
             bins = Math.Max(2, Math.Min(bins, distribution.Counts.Length));
@@ -41,18 +44,19 @@ internal static class StateFinder
         }
         double amplitude = high - low;
         RunningMoments nearLow = Near(distribution, low, amplitude, step, -1), nearHigh = Near(distribution, high, amplitude, step, 1);
-        double noise = Math.Max(Noise(nearLow), Noise(nearHigh));
+        double spread = Math.Max(Spread(nearLow), Spread(nearHigh));
+        StateNoise noise = Noise(record.Samples, low, high, Math.Max(Reach(distribution, low, amplitude, step, -1), Reach(distribution, high, amplitude, step, 1)), nearLow, nearHigh, call?.Part(0.9, 1));
         bool given = settings.Method == StateLevelMethod.Given;
         bool quiet = step > 0 && distribution.PartBeyondFullest(low, 1.5 * step, -1) < PartOfNoise && distribution.PartBeyondFullest(high, 1.5 * step, 1) < PartOfNoise;
-        var states = new StateLevels(low, high, noise, step, given ? 0 : Uncertainty(nearLow, low, step), given ? 0 : Uncertainty(nearHigh, high, step), settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCenter ? bins : null, record.Kind, quiet);
+        var states = new StateLevels(low, high, noise.Rms, step, given ? 0 : Uncertainty(nearLow, low, step), given ? 0 : Uncertainty(nearHigh, high, step), settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCenter ? bins : null, record.Kind, quiet) { SlowNoise = Slow(noise, amplitude, step, record) };
         reason = null;
         if (given)
             return states;
         if (record.ResolutionSi is null && GridNoise.Step(record.Samples, distribution, 0.5 * (low + high)) is { } grid)
             step = grid;
-        if (amplitude < 6 * noise || amplitude < 4 * step)
+        if (amplitude < 6 * spread || amplitude < 4 * step)
         {
-            reason = PulseFindings.NotSeparated(amplitude, noise, step, record.Kind);
+            reason = PulseFindings.NotSeparated(amplitude, spread, step, record.Kind);
             return null;
         }
         double between = distribution.CountBetween(low + Band * amplitude, high - Band * amplitude);
@@ -99,15 +103,35 @@ internal static class StateFinder
         return (ShortestHalf.OfSorted(sorted, 0, split), ShortestHalf.OfSorted(sorted, split, sorted.Length));
     }
 
-    /// <summary>The samples near a state: how near is decided by those on the far side, where no transition disturbs.</summary>
+    /// <summary>The samples near a state.</summary>
     private static RunningMoments Near(AmplitudeDistribution distribution, double level, double amplitude, double step, int outwards)
     {
-        double robust = 1.4826 * distribution.MedianBeyond(level, outwards);
-        double reach = Math.Min(0.4 * amplitude, Math.Max(1.5 * step, 4 * robust));
+        double reach = Reach(distribution, level, amplitude, step, outwards);
         return distribution.Between(level - reach, level + reach);
     }
 
-    private static double Noise(RunningMoments near) => near.Count > 1 ? near.StandardDeviation : 0;
+    /// <summary>How near samples are that belong to a state is decided by those on the far side, where no transition disturbs.</summary>
+    private static double Reach(AmplitudeDistribution distribution, double level, double amplitude, double step, int outwards) =>
+        Math.Min(0.4 * amplitude, Math.Max(1.5 * step, 4 * 1.4826 * distribution.MedianBeyond(level, outwards)));
+
+    /// <summary>All that the samples near a state scatter by, settling and drift included.</summary>
+    private static double Spread(RunningMoments near) => near.Count > 1 ? near.StandardDeviation : 0;
+
+    /// <summary>The noise of the noisier state. Where a state is met in no stretch that tells noise from settling, all that its samples scatter by is taken.</summary>
+    private static StateNoise Noise(SampleStore samples, double low, double high, double reach, RunningMoments nearLow, RunningMoments nearHigh, LongCall? call)
+    {
+        var stretches = new StretchFinder(samples, low, high, Math.Min(0.4 * (high - low), Math.Max(Band * (high - low), 1.25 * reach)));
+        stretches.Read(call);
+        StateNoise ofLow = NoMoreThan(Spread(nearLow), stretches.Low.Estimate()), ofHigh = NoMoreThan(Spread(nearHigh), stretches.High.Estimate());
+        return ofLow.Rms > ofHigh.Rms ? ofLow : ofHigh;
+    }
+
+    private static StateNoise NoMoreThan(double spread, StateNoise? noise) =>
+        noise is null || (!noise.IsLevelled && noise.Rms > spread) ? new StateNoise(spread, false, noise?.Window ?? 0, noise?.Fast) : noise;
+
+    /// <summary>Noise that is slow for the states, where it is large enough to be more than the last digit of a display.</summary>
+    private static Finding? Slow(StateNoise noise, double amplitude, double step, Record record) =>
+        noise.Fast is { } fast && noise.Rms > Math.Max(LeastSlow * amplitude, 0.4 * step) ? PulseFindings.NoiseIsSlow(fast, noise.Rms, record.Span(noise.Window), record.Kind) : null;
 
     /// <summary>Of a level (handbook 6.1, 8.2): quantisation, the noise of the mean, and how far the mean of all samples near it is. That distance is mostly the error of the method itself.</summary>
     private static double Uncertainty(RunningMoments near, double level, double step)

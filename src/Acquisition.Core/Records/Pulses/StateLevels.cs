@@ -37,6 +37,9 @@ public sealed class StateLevels
     /// <summary>Whether the signal rests on one code in either state: there is no noise to see.</summary>
     internal bool IsQuiet { get; }
 
+    /// <summary>That the noise is slow, so that it may be a change; null where it is not.</summary>
+    internal Finding? SlowNoise { get; init; }
+
     internal double LowUncertaintySi { get; }
 
     internal double HighUncertaintySi { get; }
@@ -64,7 +67,10 @@ public sealed class StateLevels
     /// <summary>The standard uncertainty of the amplitude: that of both levels.</summary>
     public Quantity AmplitudeUncertainty => new(Math.Sqrt(LowUncertaintySi * LowUncertaintySi + HighUncertaintySi * HighUncertaintySi), _kind);
 
-    /// <summary>The standard deviation of the samples around the noisier state; 0 where it is below the step of the converter.</summary>
+    /// <summary>
+    /// The rms noise of a sample at the noisier state; 0 where it is below the step of the converter. Lines are fitted to windows along the states, longer and longer ones until they see no more of it: settling,
+    /// tilt, drift and ringing are not in it, noise behind a bandwidth limit is. States of fewer than 8 samples show what all samples near them scatter by, settling included.
+    /// </summary>
     public Quantity Noise => new(NoiseSi, _kind);
 
     /// <summary>How the levels were found.</summary>
