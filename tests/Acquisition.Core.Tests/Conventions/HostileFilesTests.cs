@@ -36,6 +36,9 @@ public sealed class HostileFilesTests
         ["CSV"] = (6000, Texts(
             "time/s,ch1 (V)\n0,1\n1e-6,2\n2e-6,3\n3e-6,4\n", "# comment\nTime (us);CH1 (mV);CH2 (mV)\n0,0;1,5;2\n0,5;1,6;3\n1,0;1,7;4\n", "0\t1\n1\t2\n2\t3\n", "time_us ch1\n0 \"1\"\n1 \"2\"\n2 3\n"),
             file => { foreach (Record record in CsvRecords.Read(new MemoryStream(file))) _ = record.ToSiValues(); }, [typeof(RecordFormatException)]),
+        ["sweeps"] = (6000, Texts(
+            "f/MHz;direct (dB);u (dB);probe A [mV]\r\n100;-0,31;0,1;966\r\n10;0,00;0,1;1000\r\n", "# bench\nfreq (Hz),out (dBm)\n1e6,-3\n2e6,-4.5\n", "frequency\tP/mW\tu(P)/uW\n1\t2\t3\n2\t3\t4\n"),
+            file => { foreach (Sweep sweep in CsvSweeps.Read(new MemoryStream(file))) _ = sweep.Points; }, [typeof(RecordFormatException)]),
         ["npy"] = (8000, [Npy(Record.FromVolts([1.0, 2, 3, 4], 1.MSaPerS())), Npy(Record.FromCodes(new byte[] { 1, 2, 3 }, 1.MSaPerS(), 1.mV(), 0.V())), NpyRows()],
             file => { foreach (Record record in NpyRecords.Read(new MemoryStream(file), 1.MSaPerS(), 1.mV(), 0.V())) _ = record.ToSiValues(); }, [typeof(RecordFormatException)]),
         ["WAV"] = (8000, [Wav(1, 16), Wav(1, 8), Wav(1, 24), Wav(3, 32)],

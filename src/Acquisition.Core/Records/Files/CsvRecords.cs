@@ -15,10 +15,6 @@ namespace Acquisition.Core;
 /// <remarks>Times must be uniform and fields filled: a gap is refused with its row, because whatever is measured across it would be wrong.</remarks>
 public static partial class CsvRecords
 {
-    private const int MostColumns = 4096;
-    private const int RowsLookedAt = 100;
-    private const int RowsPerLook = 1024;
-
     /// <summary>Reads a table, UTF-8 unless a byte order mark says otherwise.</summary>
     /// <param name="stream">The text.</param>
     /// <param name="format">What is known of it; null finds it out.</param>
@@ -46,7 +42,8 @@ public static partial class CsvRecords
 
     private static List<Record> Read(TextReader reader, CsvFormat? format, Stream? source, LongCall? call)
     {
-        List<Record> records = new CsvTable(reader, format ?? CsvFormat.Sniffed, source, call).Read();
+        format ??= CsvFormat.Sniffed;
+        List<Record> records = RecordsOf(new CsvTable(reader, format, source, call), format);
         call?.Completed();
         return records;
     }
@@ -68,7 +65,7 @@ public static partial class CsvRecords
                 throw new ArgumentException($"records must have the same times: {first} starts at {first.Start}, {record} at {record.Start}", nameof(records));
         }
         // The times are rounded to doubles each for itself; the interval proper is said once.
-        writer.Write($"# {CsvTable.IntervalMark}{Number(first.IntervalSeconds)} s\r\ntime/s");
+        writer.Write($"# {IntervalMark}{Number(first.IntervalSeconds)} s\r\ntime/s");
         for (int i = 0; i < records.Length; i++)
         {
             string name = records[i].Name.Length > 0 ? records[i].Name : "ch" + (i + 1).ToString(CultureInfo.InvariantCulture);

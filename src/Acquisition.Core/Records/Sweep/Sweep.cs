@@ -13,6 +13,9 @@ namespace Acquisition.Core;
 /// </remarks>
 public sealed partial class Sweep
 {
+    /// <summary>A level beyond is a misread number, whatever it counts from.</summary>
+    internal const double LargestDecibels = 1e6;
+
     private readonly double[] _hertz;
     private readonly double[] _decibels;
     private readonly double[]? _uncertainties;
@@ -28,6 +31,9 @@ public sealed partial class Sweep
         ReferenceHertz = referenceHertz;
         Findings = findings.Frozen();
     }
+
+    /// <summary>What it is called; empty unless <see cref="WithName"/> or the head of its column named it.</summary>
+    public string Name { get; private init; } = "";
 
     /// <summary>Measured points.</summary>
     public int Count => _hertz.Length;
@@ -81,9 +87,9 @@ public sealed partial class Sweep
         {
             if (!(hertz[i] > (i == 0 ? 0 : hertz[i - 1]) && hertz[i] <= double.MaxValue))
                 throw new ArgumentException($"row {i}: {nameof(hertz)} must rise and be above 0 Hz; was {FewDigits.Number(hertz[i], 17)}" + (i > 0 ? $" after {FewDigits.Number(hertz[i - 1], 17)}" : ""), nameof(hertz));
-            if (!(Math.Abs(decibels[i]) <= 1e6))
+            if (!(Math.Abs(decibels[i]) <= LargestDecibels))
                 throw new ArgumentException($"row {i}: {nameof(decibels)} must be finite; was {FewDigits.Number(decibels[i], 17)}", nameof(decibels));
-            if (uncertaintiesInDecibels is not null && !(uncertaintiesInDecibels[i] >= 0 && uncertaintiesInDecibels[i] <= 1e6))
+            if (uncertaintiesInDecibels is not null && !(uncertaintiesInDecibels[i] >= 0 && uncertaintiesInDecibels[i] <= LargestDecibels))
                 throw new ArgumentException($"row {i}: {nameof(uncertaintiesInDecibels)} must be at least 0 dB; was {FewDigits.Number(uncertaintiesInDecibels[i], 17)}", nameof(uncertaintiesInDecibels));
         }
         return Referenced((double[])hertz.Clone(), (double[])decibels.Clone(), (double[]?)uncertaintiesInDecibels?.Clone(), []);
@@ -161,12 +167,20 @@ public sealed partial class Sweep
         return Of(frequencies, frequencies.Select(f => response.Gain(f)).ToArray());
     }
 
+    /// <summary>The same sweep under a name.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
+    public Sweep WithName(string name)
+    {
+        _ = name ?? throw new ArgumentNullException(nameof(name));
+        return new(_hertz, _decibels, _uncertainties, ReferenceDecibels, ReferenceDeviation, ReferenceText, ReferenceHertz, Findings) { Name = name };
+    }
+
     /// <summary>The same sweep with drops counted from its level at a frequency, interpolated.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The frequency lies outside the sweep.</exception>
     public Sweep WithReference(Frequency frequency)
     {
         double level = Level(frequency.SiValue, nameof(frequency), out double? deviation);
-        return new Sweep(_hertz, _decibels, _uncertainties, level, deviation ?? 0, $"level at {FewDigits.Hertz(frequency.SiValue)}", frequency.SiValue, Findings);
+        return new Sweep(_hertz, _decibels, _uncertainties, level, deviation ?? 0, $"level at {FewDigits.Hertz(frequency.SiValue)}", frequency.SiValue, Findings) { Name = Name };
     }
 
     /// <summary>The same sweep with drops counted from the median of its levels in a band: a mid-band gain that a single bad point does not move.</summary>
@@ -181,12 +195,12 @@ public sealed partial class Sweep
         double median = levels.Length % 2 == 1 ? levels[middle] : (levels[middle - 1] + levels[middle]) / 2;
         // A median scatters 1.2533 times as much as a mean of normal values; a single point as itself.
         double deviation = _uncertainties is null ? 0 : Math.Sqrt(inside.Average(i => _uncertainties[i] * _uncertainties[i]) / inside.Length) * (inside.Length > 2 ? Math.Sqrt(Math.PI / 2) : 1);
-        return new Sweep(_hertz, _decibels, _uncertainties, median, deviation, $"median level from {FewDigits.Hertz(low.SiValue)} to {FewDigits.Hertz(high.SiValue)}", Math.Sqrt(_hertz[inside[0]] * _hertz[inside[inside.Length - 1]]), Findings);
+        return new Sweep(_hertz, _decibels, _uncertainties, median, deviation, $"median level from {FewDigits.Hertz(low.SiValue)} to {FewDigits.Hertz(high.SiValue)}", Math.Sqrt(_hertz[inside[0]] * _hertz[inside[inside.Length - 1]]), Findings) { Name = Name };
     }
 
     /// <summary>The same sweep with drops counted from a level known from elsewhere.</summary>
     public Sweep WithReferenceLevel(DecibelRatio level) =>
-        new(_hertz, _decibels, _uncertainties, level.Decibels, 0, $"stated level {FewDigits.Decibels(level.Decibels)}", _hertz[0], Findings);
+        new(_hertz, _decibels, _uncertainties, level.Decibels, 0, $"stated level {FewDigits.Decibels(level.Decibels)}", _hertz[0], Findings) { Name = Name };
 
     /// <summary>The level at a frequency, interpolated: linear in decibels over the logarithm of frequency.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The frequency lies outside the sweep: it is not extrapolated.</exception>
@@ -204,7 +218,7 @@ public sealed partial class Sweep
         if (inside.Length == 0)
             throw Refuse.OutOfRange(high.SiValue, Frequency.Kind, nameof(high), $"such that the band from {low} holds a point of the sweep");
         double[] Part(double[] values) => inside.Select(i => values[i]).ToArray();
-        return new Sweep(Part(_hertz), Part(_decibels), _uncertainties is null ? null : Part(_uncertainties), ReferenceDecibels, ReferenceDeviation, ReferenceText, ReferenceHertz, Findings);
+        return new Sweep(Part(_hertz), Part(_decibels), _uncertainties is null ? null : Part(_uncertainties), ReferenceDecibels, ReferenceDeviation, ReferenceText, ReferenceHertz, Findings) { Name = Name };
     }
 
     /// <summary>This sweep less another one, at its own frequencies: what a power sensor, a reference receiver or a second channel saw drops out (handbook 10.2).</summary>
@@ -225,7 +239,7 @@ public sealed partial class Sweep
         }
         List<Finding> findings = [.. Findings];
         findings.AddNew(other.Findings);
-        return Referenced(_hertz, levels, deviations, findings);
+        return Referenced(_hertz, levels, deviations, findings).WithName(Name);
     }
 
     /// <summary>Peak-to-peak ripple in a band: highest less lowest measured level.</summary>
@@ -266,7 +280,7 @@ public sealed partial class Sweep
     private static Sweep Referenced(double[] hertz, double[] decibels, double[]? uncertainties, IReadOnlyList<Finding> findings) =>
         new(hertz, decibels, uncertainties, decibels[0], uncertainties?[0] ?? 0, $"level at {FewDigits.Hertz(hertz[0])}, the first point", hertz[0], findings);
 
-    private Sweep With(IReadOnlyList<Finding> findings) => Referenced(_hertz, _decibels, _uncertainties, findings);
+    internal Sweep With(IReadOnlyList<Finding> findings) => Referenced(_hertz, _decibels, _uncertainties, findings).WithName(Name);
 
     private static double Square(double x) => x * x;
 
