@@ -83,13 +83,15 @@ public sealed class Cable : ChainElement
 
     internal override IEnumerable<Finding> Examine(FrontEnd frontEnd, Resistance load)
     {
-        if (frontEnd.IsTerminated && Math.Abs(frontEnd.InputResistance.SiValue - Impedance.SiValue) > 0.02 * Impedance.SiValue)
+        // With a terminated input a feed-through before it is the mistake, and said as such.
+        Resistance end = frontEnd.IsTerminated ? frontEnd.InputResistance : load;
+        if (end.SiValue <= 1000 && Math.Abs(end.SiValue - Impedance.SiValue) > 0.02 * Impedance.SiValue)
         {
-            DecibelRatio returnLoss = Mismatch.ReturnLoss(Impedance, frontEnd.InputResistance);
+            DecibelRatio returnLoss = Mismatch.ReturnLoss(Impedance, end);
             yield return new Finding(
                 "cable-mismatch",
                 Severity.Warning,
-                $"{Name} of {Impedance} ends in {frontEnd.InputResistance}: return loss {returnLoss.InWords(3)}; an echo follows after {(Delay * 2).InWords()}, where the other end reflects too",
+                $"{Name} of {Impedance} ends in {end.InWords(3)}: return loss {returnLoss.InWords(3)}; an echo follows after {(Delay * 2).InWords()}, where the other end reflects too",
                 $"a termination of {Impedance}",
                 "handbook 7.7");
         }

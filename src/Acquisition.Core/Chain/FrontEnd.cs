@@ -42,7 +42,7 @@ public sealed class FrontEnd
     public Capacitance InputCapacitance { get; private set; }
 
     /// <summary>The response from the input to the converter, without a bandwidth limit.</summary>
-    public Response OwnResponse { get; }
+    public Response OwnResponse { get; private set; }
 
     /// <summary>The bandwidth limit that is switched on; null where there is none.</summary>
     public Response? BandwidthLimit { get; private set; }
@@ -96,6 +96,12 @@ public sealed class FrontEnd
 
     /// <summary>The same with another resistance.</summary>
     internal FrontEnd WithInputResistance(Resistance resistance) => Copy(copy => copy.InputResistance = resistance);
+
+    /// <summary>The same with another response of its own and no limit.</summary>
+    internal FrontEnd Behaving(Response own) => Copy(copy => (copy.OwnResponse, copy.BandwidthLimit) = (own, null));
+
+    /// <summary>Its terminating input in place of this one: without the capacitance, and of a rating of its own.</summary>
+    internal FrontEnd Terminating(Resistance resistance) => Copy(copy => (copy.InputResistance, copy.InputCapacitance, copy.Rating) = (resistance, default, null));
 
     internal LumpedBranch Input => LumpedBranch.Shunt(InputResistance.SiValue, InputCapacitance.SiValue);
 

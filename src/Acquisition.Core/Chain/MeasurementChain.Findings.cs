@@ -33,9 +33,11 @@ public sealed partial class MeasurementChain
         // The knee of an edge, 0.5/tr, where it lies above the fundamental (handbook 4.4).
         if (edge > 0)
             highest = Math.Max(highest, 0.5 / edge);
-        // What does not repeat has no rms over all time, but may stay at its peak for long.
-        return Examine(Frequency.FromSi(highest, nameof(signal)), Duration.FromSi(edge, nameof(signal)), signal.Peak, signal.Period is null ? signal.Peak.SiValue : signal.Rms.SiValue, commonMode);
+        return Examine(Frequency.FromSi(highest, nameof(signal)), signal.SteepestEdge, signal.Peak, RmsOf(signal), commonMode);
     }
+
+    // What does not repeat has no rms over all time, but may stay at its peak for long.
+    internal static double RmsOf(Signal signal) => signal.Period is null ? signal.Peak.SiValue : signal.Rms.SiValue;
 
     /// <summary>What to know about the chain in front of what a signal holds.</summary>
     /// <param name="highestContent">The highest frequency that matters; 0 Hz for DC.</param>
@@ -48,16 +50,17 @@ public sealed partial class MeasurementChain
             throw Refuse.OutOfRange(highestContent.SiValue, Frequency.Kind, nameof(highestContent), "at least 0 Hz");
         if (riseTime.SiValue < 0)
             throw Refuse.OutOfRange(riseTime.SiValue, Duration.Kind, nameof(riseTime), "at least 0 s");
-        return Examine(highestContent, riseTime, peak, peak.SiValue, null);
+        return Examine(highestContent, riseTime.SiValue > 0 ? new Edge(riseTime) : null, peak, peak.SiValue, null);
     }
 
-    private List<Finding> Examine(Frequency highestContent, Duration riseTime, PeakVoltage peak, double rms, Voltage? commonMode)
+    private List<Finding> Examine(Frequency highestContent, Edge? edge, PeakVoltage peak, double rms, Voltage? commonMode)
     {
         var findings = new List<Finding>(Findings);
         if (highestContent.SiValue == 0)
             findings.Add(new Finding("dc-only", Severity.Note, "at DC only resistances count; bandwidth and rise time do not matter", null, "handbook 7.1"));
         AddBandwidth(findings, highestContent);
-        AddEdge(findings, riseTime);
+        AddEdge(findings, edge?.RiseTime ?? default);
+        AddOpenCables(findings, edge, highestContent.SiValue, peak, rms);
         AddResonance(findings, highestContent);
         AddVoltage(findings, highestContent, peak, rms);
         AddAgainstEarth(findings, peak, commonMode);
@@ -74,6 +77,7 @@ public sealed partial class MeasurementChain
             findings.Add(new Finding(
                 "source-impedance-zero", Severity.Note, "an ideal source is not loaded by anything: what the probe does to the node is not in the answer", "the impedance of the node", "handbook 7.1"));
         }
+        AddOpenCables(findings);
         AddRinging(findings);
         double dc = Response.ReferenceGain.ToAmplitudeRatio().SiValue;
         if (Math.Abs(dc - 1) > 0.01)

@@ -29,6 +29,12 @@ internal static class FewDigits
     /// <summary>A plain number.</summary>
     internal static string Number(double value, int digits = 4) => Round(value, digits).ToString(CultureInfo.InvariantCulture);
 
+    /// <summary>From a margin of this on, ten times what is needed, a factor says more than percents.</summary>
+    internal const double Tenfold = 9;
+
+    /// <summary>A margin, by how much something is better than needed: in percent, from ten times on as that factor.</summary>
+    internal static string Margin(Ratio margin, int digits = 4) => margin.SiValue < Tenfold ? margin.InWords(digits) : Number(1 + margin.SiValue, digits) + " times";
+
     /// <summary>The next value of four significant digits that is no smaller: what "at least" may be printed as.</summary>
     internal static double RoundUp(double value)
     {

@@ -12,6 +12,7 @@ internal sealed class EchoStep : StepResponse
     private readonly StepResponse[] _ways;
     private readonly double[] _delays;
     private readonly Lazy<PiecewisePolynomial> _table;
+    private readonly Lazy<double[]> _begins;
 
     /// <param name="ways">The step of each way.</param>
     /// <param name="delays">Its delay, s.</param>
@@ -23,6 +24,7 @@ internal sealed class EchoStep : StepResponse
         _delays = delays;
         foreach (StepResponse way in ways)
             Final += way.Final;
+        _begins = new Lazy<double[]>(() => Array.ConvertAll(ways, way => BeginOf(way, unit, 0.1 * tolerance / ways.Length)));
         _table = new Lazy<PiecewisePolynomial>(() => new PiecewisePolynomial(seconds => Sum(seconds, out _), FindMarks(unit), tolerance));
     }
 
@@ -57,12 +59,23 @@ internal sealed class EchoStep : StepResponse
     {
         double value = 0;
         slope = 0;
+        double[] begins = _begins.Value;
         for (int i = 0; i < _ways.Length; i++)
         {
-            value += _ways[i].Value(seconds - _delays[i], out double rate);
+            double since = seconds - _delays[i];
+            if (since < begins[i])
+                continue;
+            value += _ways[i].Value(since, out double rate);
             slope += rate;
         }
         return value;
+    }
+
+    /// <summary>Before when a way is nothing: most echoes of a step have not yet come at most times. Minus infinity where it rings before its step.</summary>
+    private static double BeginOf(StepResponse way, double unit, double nothing)
+    {
+        double first = way.Times[0];
+        return Math.Abs(way.Value(first, out double slope)) <= nothing && Math.Abs(slope) * unit <= nothing ? first : double.NegativeInfinity;
     }
 
     /// <summary>From where the first way begins to where the last has settled, and about each arrival.</summary>

@@ -55,7 +55,7 @@ internal sealed class RampStep : StepResponse
         }
         foreach (double time in _step.Times)
         {
-            if (time >= _step.FarFrom && time > scan.Times[scan.Count - 1])
+            if (time >= _step.FarFrom && (scan.Count == 0 || time > scan.Times[scan.Count - 1]))
                 scan.AddFar(time, Value(time, out _));
         }
         return scan;

@@ -6,7 +6,7 @@ namespace Acquisition.Core;
 
 public abstract partial class Response
 {
-    /// <summary>Beyond so many products of branches a cascade is evaluated, not multiplied out.</summary>
+    /// <summary>Beyond so many products of branches a cascade is evaluated, not multiplied out; a stage of one branch makes no more of them.</summary>
     private const int MostBranches = 64;
 
     /// <summary>This stage, and then another: the gains multiply. It holds where each stage's gain was stated with the impedances it meets (handbook 1.4); loading is the chain's matter.</summary>
@@ -23,7 +23,7 @@ public abstract partial class Response
 
     private Response Combine(Response next, string name)
     {
-        if (Branches is not { } mine || next.Branches is not { } others || mine.Count * others.Count > MostBranches)
+        if (Branches is not { } mine || next.Branches is not { } others || (mine.Count > 1 && others.Count > 1 && mine.Count * others.Count > MostBranches))
             return new ProductResponse(name, this, next);
         if (mine.Count == 1 && others.Count == 1)
             return new FactoredResponse(name, mine[0].Then(others[0]));

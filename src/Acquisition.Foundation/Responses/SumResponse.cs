@@ -7,6 +7,11 @@ namespace Acquisition.Core.Responses;
 /// <summary>Parallel branches that each have factors: a direct path and its echo, a split and recombined path. Cascading multiplies out, so that the form is kept.</summary>
 internal sealed class SumResponse : Response
 {
+    private const double Faint = 1e-4;
+
+    /// <summary>So many points are looked at, and so many gains of branches; 32 points to an echo are two turns of equal ones.</summary>
+    private const int MostPoints = 100_000, MostGains = 6_400_000;
+
     private readonly Factors[] _branches;
     private double[]? _grid;
 
@@ -54,21 +59,26 @@ internal sealed class SumResponse : Response
     {
         double[] grid = FrequencyGrid.Of(_branches);
         // Branches of different delay beat: 16 points to a turn of phase between them, as far as both are strong.
-        double first = double.PositiveInfinity, last = 0;
+        double first = double.PositiveInfinity, last = 0, loudest = 0;
+        foreach (Factors branch in _branches)
+            loudest = Math.Max(loudest, Math.Abs(branch.DcGain));
         foreach (Factors branch in _branches)
         {
+            // Of echoes that die away the last do not shape the beat.
+            if (Math.Abs(branch.DcGain) < Faint * loudest)
+                continue;
             first = Math.Min(first, branch.Delay);
             last = Math.Max(last, branch.Delay);
         }
-        if (last == first)
+        if (!(last > first))
             return grid;
         double step = 1 / (16 * (last - first)), top = grid[grid.Length - 1];
         var all = new List<double>(grid);
         double strongest = 0;
         foreach (double f in grid)
             strongest = Math.Max(strongest, Magnitude(f));
-        int quiet = 0;
-        for (int i = 1; i < 100_000 && i * step < top && quiet < 32; i++)
+        int quiet = 0, most = Math.Min(MostPoints, Math.Max(32 * _branches.Length, MostGains / _branches.Length));
+        for (int i = 1; i < most && i * step < top && quiet < 32; i++)
         {
             all.Add(i * step);
             quiet = Magnitude(i * step) < 1e-3 * strongest ? quiet + 1 : 0;

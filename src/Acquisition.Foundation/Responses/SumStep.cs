@@ -8,11 +8,15 @@ internal sealed class SumStep : StepResponse
 {
     private readonly StepResponse[] _branches;
     private readonly double[] _delays;
+    private readonly Lazy<Window> _window;
 
     internal SumStep(StepResponse[] branches, double[] delays)
     {
-        _branches = branches;
-        _delays = delays;
+        // By delay, so that those which move at a time are neighbours.
+        _branches = (StepResponse[])branches.Clone();
+        _delays = (double[])delays.Clone();
+        Array.Sort(_delays, _branches);
+        _window = new Lazy<Window>(() => new Window(_branches, _delays));
         foreach (StepResponse branch in branches)
             Final += branch.Final;
         Ringing = FindRinging();
@@ -24,9 +28,11 @@ internal sealed class SumStep : StepResponse
 
     internal override double Value(double seconds, out double slope)
     {
-        double value = 0;
+        Window window = _window.Value;
+        int first = window.FirstMoving(seconds), end = window.EndOfBegun(seconds);
+        double value = window.FinalBefore(first);
         slope = 0;
-        for (int i = 0; i < _branches.Length; i++)
+        for (int i = first; i < end; i++)
         {
             value += _branches[i].Value(seconds - _delays[i], out double rate);
             slope += rate;
@@ -36,8 +42,10 @@ internal sealed class SumStep : StepResponse
 
     internal override double Integral(double seconds)
     {
-        double sum = 0;
-        for (int i = 0; i < _branches.Length; i++)
+        Window window = _window.Value;
+        int first = window.FirstMoving(seconds), end = window.EndOfBegun(seconds);
+        double sum = window.IntegralBefore(first, seconds);
+        for (int i = first; i < end; i++)
             sum += _branches[i].Integral(seconds - _delays[i]);
         return sum;
     }
@@ -84,5 +92,55 @@ internal sealed class SumStep : StepResponse
             scan.Add(time, value, slope);
         }
         return scan;
+    }
+
+    /// <summary>Which branches move at a time: those before them have settled, those behind have not begun. Of many echoes that is a few.</summary>
+    private sealed class Window
+    {
+        private const double Settled = 1e-14;
+
+        private readonly double[] _delays, _finals, _offsets;
+        private readonly double _begin = double.PositiveInfinity, _length;
+
+        internal Window(StepResponse[] branches, double[] delays)
+        {
+            _delays = delays;
+            _finals = new double[branches.Length + 1];
+            _offsets = new double[branches.Length + 1];
+            for (int i = 0; i < branches.Length; i++)
+            {
+                StepResponse branch = branches[i];
+                double last = branch.Times[branch.Times.Count - 1];
+                _begin = Math.Min(_begin, branch.Times[0]);
+                bool rests = branch.Ringing is null && double.IsInfinity(branch.FarFrom) && Math.Abs(branch.Value(last) - branch.Final) <= Settled * Math.Abs(branch.Final);
+                _length = Math.Max(_length, rests ? last : double.PositiveInfinity);
+                _finals[i + 1] = _finals[i] + branch.Final;
+                // The integral of a branch at rest grows by its final value from here on.
+                _offsets[i + 1] = _offsets[i] + branch.Integral(last) - branch.Final * (delays[i] + last);
+            }
+        }
+
+        internal int FirstMoving(double seconds) => double.IsInfinity(_length) ? 0 : CountBelow(seconds - _length);
+
+        internal int EndOfBegun(double seconds) => CountBelow(seconds - _begin);
+
+        internal double FinalBefore(int branch) => _finals[branch];
+
+        internal double IntegralBefore(int branch, double seconds) => _offsets[branch] + _finals[branch] * seconds;
+
+        // Those whose delay is at most so long.
+        private int CountBelow(double delay)
+        {
+            int low = 0, high = _delays.Length;
+            while (low < high)
+            {
+                int middle = (low + high) / 2;
+                if (_delays[middle] <= delay)
+                    low = middle + 1;
+                else
+                    high = middle;
+            }
+            return low;
+        }
     }
 }

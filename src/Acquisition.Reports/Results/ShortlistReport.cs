@@ -9,7 +9,8 @@ namespace Acquisition.Reports;
 /// <summary>A <see cref="Shortlist"/> as a report: the candidates in their order, each demand with its margin, and the smallest change that would help.</summary>
 public static class ShortlistReport
 {
-    private const double Ample = 100;
+    /// <summary>From ten times what is needed on a factor says more than percents, beyond a hundred its size says nothing.</summary>
+    private const double Tenfold = 9, Ample = 100;
     private const int MostDrawn = 6;
 
     /// <summary>The report of a shortlist.</summary>
@@ -62,7 +63,9 @@ public static class ShortlistReport
         shown.SelectMany(candidate => candidate.SmallestChanges.Select(x => new ReportCell[] { candidate.ToString(), x.Demand.Name, x.Change })));
 
     /// <summary>A margin without end, as where nothing is folded down, is held as a large number.</summary>
-    private static ReportCell Margin(Ratio? margin) => margin is not { } value ? ReportCell.Empty : value.Fraction >= Ample ? ReportCell.Of(value, "ample") : ReportCell.Of(value);
+    private static ReportCell Margin(Ratio? margin) => margin is not { } value ? ReportCell.Empty
+        : value.Fraction >= Ample ? ReportCell.Of(value, "ample")
+        : value.Fraction >= Tenfold ? ReportCell.Of(value, Engineering.Number(1 + value.Fraction, 3) + " times") : ReportCell.Of(value);
 
     private static ReportCell Cell(Quantity? quantity, string text) => quantity is { } value ? ReportCell.Of(value, text) : ReportCell.Of(text);
 }

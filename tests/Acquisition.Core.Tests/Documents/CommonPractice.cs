@@ -15,6 +15,7 @@ internal static class CommonPractice
     {
         ["Attribution/DeembeddedRiseTime.cs"] = "an upper bound says more than a value whose standard uncertainty is above 30 % of it",
         ["Chain/GroundLead.cs"] = "a ground lead has about 1 nH for each millimetre; keep its resonance above three times the highest content",
+        ["Chain/MeasurementChain.Cables.cs"] = "a 50 Ω input stands 5 V rms",
         ["Chain/MeasurementChain.Findings.cs"] = "a 50 Ω input stands 5 V rms",
         ["Chain/Probe.cs"] = "data sheets state a probe's bandwidth on 25 Ω",
         ["Digitizing/Sampling.cs"] = "3 to 5 sample intervals on an edge",

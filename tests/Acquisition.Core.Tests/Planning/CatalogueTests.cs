@@ -29,6 +29,18 @@ public class CatalogueTests
         Assert.Equal(ResponseShape.Bessel(3), catalogue.Probe("active probe 10:1, 1 GHz").Shape);
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-300)]
+    public void AVoltageThatNothingBears_IsRefused(int volts)
+    {
+        Catalogue catalogue = Catalogue.Parse(Workshop);
+        Assert.Equal("voltage", Assert.Throws<ArgumentOutOfRangeException>(() => catalogue.Probes[0].WithMaximumVoltage(volts.V())).ParamName);
+        var refused = Assert.Throws<ArgumentOutOfRangeException>(() => new InputTermination(1.MOhm(), 14.pF(), volts.V()));
+        Assert.Equal("maximumVoltage", refused.ParamName);
+        Assert.Contains("above 0 V", refused.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void WorkshopCatalogue_FollowsTheSchema() => Assert.True(Valid(Workshop));
 

@@ -40,6 +40,25 @@ public class ShortlistTests
         Assert.Equal(range.Margin!.Value.Fraction, (range.OfferedQuantity.Value.SiValue / range.NeededQuantity!.Value.SiValue) - 1, 1e-9);
     }
 
+    [Theory]
+    [InlineData(-0.25, "-25 %")]
+    [InlineData(0.5, "50 %")]
+    [InlineData(8.99, "899 %")]
+    [InlineData(9, "10 times")]
+    [InlineData(9370, "9371 times")]
+    public void AMarginOfTenTimesAndMore_IsToldAsAFactor(double margin, string expected) => Assert.Equal(expected, FewDigits.Margin(Ratio.FromFraction(margin)));
+
+    // 2 GSa/s where 1 MSa/s would do.
+    [Fact]
+    public void AMarginBeyondPercents_ReadsAsTimesInACheck()
+    {
+        Signal slow = Signal.Sine(100.kHz(), 1.Vpk());
+        Outlook outlook = slow.Through(Response.Gaussian(500.MHz())).SampledBy(new Digitizer(5.GSaPerS(), 10.Mpts(), 12.bit())).Over(100.us());
+        string text = new Requirement(slow).WithAmplitudeTolerance(2.Percent()).Specify().ToString(outlook);
+        Assert.Contains(" times", text, StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"\+\d{4,} %", text);
+    }
+
     // The screening of thousands and the outlook of one must tell the same story.
     [Fact]
     public void ScreenedErrors_AreThoseOfTheOutlook()

@@ -11,7 +11,7 @@ namespace Acquisition.Core.Chain;
 /// </summary>
 internal static class BounceDiagram
 {
-    private const int MostEchoes = 24, MostPlainEchoes = 60;
+    private const int MostEchoes = 24, MostPlainEchoes = 600;
     private const double Gone = 1e-12;
 
     /// <summary>The response, or null where echoes do not die away within the first few.</summary>

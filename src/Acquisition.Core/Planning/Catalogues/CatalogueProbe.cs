@@ -80,8 +80,13 @@ public sealed class CatalogueProbe
     /// <summary>A copy with a lead inductance.</summary>
     public CatalogueProbe WithLeadInductance(Inductance inductance) => Copy(copy => copy.LeadInductance = inductance);
 
-    /// <summary>A copy with a largest voltage.</summary>
-    public CatalogueProbe WithMaximumVoltage(Voltage voltage) => Copy(copy => copy.MaximumVoltage = voltage);
+    /// <summary>A copy with a largest voltage, DC and AC peak together.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="voltage"/> is not above 0 V.</exception>
+    public CatalogueProbe WithMaximumVoltage(Voltage voltage)
+    {
+        Refuse.UnlessAboveZero(voltage.SiValue, Voltage.Kind, nameof(voltage));
+        return Copy(copy => copy.MaximumVoltage = voltage);
+    }
 
     /// <summary>A copy with the largest voltage that either of its two points (tip and reference lead, or the two inputs of a differential probe) stands against earth.</summary>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="maximumToEarth"/> is not above 0 V.</exception>

@@ -10,7 +10,7 @@ public sealed class InputTermination
     /// <param name="capacitance">The capacitance beside it.</param>
     /// <param name="maximumVoltage">The largest voltage it bears, DC and AC peak together; null where it is not stated.</param>
     /// <param name="maximumToEarth">The largest voltage that it stands against earth where it is isolated, DC and AC peak together; null where it is not stated.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The resistance or the voltage to earth is not above 0, or the capacitance is negative.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The resistance or a voltage is not above 0, or the capacitance is negative.</exception>
     public InputTermination(Resistance resistance, Capacitance capacitance, Voltage? maximumVoltage = null, Voltage? maximumToEarth = null)
     {
         Refuse.UnlessAboveZero(resistance.SiValue, Resistance.Kind, nameof(resistance));
@@ -18,6 +18,8 @@ public sealed class InputTermination
             throw Refuse.OutOfRange(capacitance.SiValue, Capacitance.Kind, nameof(capacitance), "at least 0 F");
         Resistance = resistance;
         Capacitance = capacitance;
+        if (maximumVoltage is { } stands)
+            Refuse.UnlessAboveZero(stands.SiValue, Voltage.Kind, nameof(maximumVoltage));
         MaximumVoltage = maximumVoltage;
         if (maximumToEarth is { } volts)
             Refuse.UnlessAboveZero(volts.SiValue, Voltage.Kind, nameof(maximumToEarth));

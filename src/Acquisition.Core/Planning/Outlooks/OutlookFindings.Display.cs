@@ -48,7 +48,9 @@ internal sealed partial class OutlookFindings
             return "less load on the source" + Correction(error) + "; an amplitude that the generator states into a load is given as such with the source impedance";
         if (!outlook.Response.PassesDc && IsLowered())
             return "a chain that passes DC, or a lower cut-off of its coupling" + Correction(error);
-        string load = outlook.Response.PassesDc && 1 - Math.Abs(outlook.Response.DcGain) > limit ? ", and less load on the source" : "";
+        if (_remedies.Element(IsCured, Short) is { } element)
+            return element;
+        string load = Worst(Short) + (outlook.Response.PassesDc && 1 - Math.Abs(outlook.Response.DcGain) > limit ? ", and less load on the source" : "");
         string within = FewDigits.Of(limit, Ratio.Kind);
         if (Signal.SteepestEdge is null)
         {
@@ -62,6 +64,10 @@ internal sealed partial class OutlookFindings
             ? $"a chain of the same shape and at least {FewDigits.Of(FewDigits.RoundUp(present.Value.SiValue * least / shortest * (1 + 1e-3)), Frequency.Kind)} lets the levels settle to 0.1 %"
             : "a chain that passes DC and settles between the edges") + load;
     }
+
+    private static double Short(Outlook changed) => -changed.AmplitudeError.SiValue;
+
+    private string Worst(Func<Outlook, double> error) => _remedies.Worst(error) is { } name ? ", loading included; most is done by " + name : "";
 
     private string HighRemedy(double limit)
     {
@@ -95,10 +101,13 @@ internal sealed partial class OutlookFindings
         bool IsCured(Outlook changed) => changed.EdgeError is { } error && error.SiValue <= limit * (1 + 1e-9);
         if (_remedies.For(IsCured) is { } remedy)
             return remedy;
+        static double Slow(Outlook changed) => changed.EdgeError?.SiValue ?? double.PositiveInfinity;
+        if (_remedies.Element(IsCured, Slow) is { } element)
+            return element;
         // What the specification asks for; more where the edges come too fast for its levels to settle.
         if (_remedies.Bandwidth(Specifier.BandwidthForEdge(edge, limit, ResponseShape.Gaussian), IsCured) is not { } hertz)
             return "a faster chain";
-        return $"a chain of at least {FewDigits.Of(hertz, Frequency.Kind)} (Gaussian, rise time {FewDigits.Of(FewDigits.RoundDown(ResponseShape.Gaussian.RiseTimeProduct / hertz), Duration.Kind)}) shows it to {FewDigits.Of(limit, Ratio.Kind)}";
+        return $"a chain of at least {FewDigits.Of(hertz, Frequency.Kind)} (Gaussian, rise time {FewDigits.Of(FewDigits.RoundDown(ResponseShape.Gaussian.RiseTimeProduct / hertz), Duration.Kind)}) shows it to {FewDigits.Of(limit, Ratio.Kind)}{Worst(Slow)}";
     }
 
     private void Overshoot()

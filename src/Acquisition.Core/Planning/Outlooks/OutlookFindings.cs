@@ -43,7 +43,7 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         if (Signal.SteepestEdge is not null && outlook.DisplayedEdge is null && !outlook.LevelsSettle)
         {
             Add("edge-incomplete", Severity.Warning, "no edge on the display goes from 10 % to 90 % of the swing undisturbed, because the levels do not settle in between: its duration depends on its neighbours and is not given",
-                "a faster chain", "handbook 2.6");
+                _remedies.For(changed => changed.DisplayedEdge is not null) ?? "a faster chain", "handbook 2.6");
         }
         if (outlook.DisplayedEdge is { } shown && !outlook.LevelsSettle && !double.IsNaN(outlook.EdgeAlone))
             Unsettled(shown.Value);
@@ -51,7 +51,13 @@ internal sealed partial class OutlookFindings(Outlook outlook)
         Overshoot();
         if (outlook.Tone is { } tone && outlook.ChainBandwidth is { } b && tone.SiValue > b.Value.SiValue)
             Add("signal-beyond-bandwidth", Severity.Failure, $"the signal has {tone.InWords()}, above the {b.Value.InWords()} of the chain",
-                $"a chain of at least {FewDigits.Of(FewDigits.RoundUp(3 * tone.SiValue), Frequency.Kind)}", "handbook 4.6");
+                BeyondRemedy(3 * tone.SiValue), "handbook 4.6");
+    }
+
+    private string BeyondRemedy(double needed)
+    {
+        static double Lost(Outlook changed) => changed.ChainBandwidth is { } band ? 1 / band.Value.SiValue : 0;
+        return _remedies.Element(changed => Lost(changed) <= 1 / needed, Lost) ?? $"a chain of at least {FewDigits.Of(FewDigits.RoundUp(needed), Frequency.Kind)}{Worst(Lost)}";
     }
 
     private void Unsettled(Duration shown)

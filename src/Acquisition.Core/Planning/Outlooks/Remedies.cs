@@ -5,7 +5,7 @@ using System.Linq;
 namespace Acquisition.Core.Planning;
 
 /// <summary>The changes to a set-up that may cure what is wrong with its display, from the cheapest on. Each is made and the outlook computed anew, so that no remedy is guessed.</summary>
-internal sealed class Remedies(Outlook outlook)
+internal sealed partial class Remedies(Outlook outlook)
 {
     private AppliedSignal Applied => outlook.Setup.Applied;
 
@@ -63,9 +63,17 @@ internal sealed class Remedies(Outlook outlook)
 
     private string? Termination(Func<Outlook, bool> isCured)
     {
-        if (Applied.Chain is not { } chain || chain.Elements.OfType<Cable>().LastOrDefault() is not { } cable || cable.Impedance == chain.FrontEnd.InputResistance)
+        if (Applied.Chain is not { } chain)
             return null;
-        return isCured(Behind(chain.Elements, chain.FrontEnd.WithInputResistance(cable.Impedance))) ? $"terminate {cable.Name} in its {cable.Impedance.InWords()}" : null;
+        List<string> ways = chain.Terminations(Applied.Signal.Peak, MeasurementChain.RmsOf(Applied.Signal)).Select(way => (way.Words, Then: Behind(way.Chain)))
+            .Where(way => isCured(way.Then)).Select(way => $"{way.Words} ({Figures(way.Then)})").ToList();
+        return ways.Count > 0 ? "terminate the cable: " + string.Join("; or ", ways) : null;
+    }
+
+    private string Figures(Outlook then)
+    {
+        string overshoot = Applied.Signal.SteepestEdge is not null && then.ChainOvershoot is { } over ? $"then {over.InWords(3)} of overshoot, " : "";
+        return overshoot + Applied.Chain!.Amplitude(then.Setup.Applied.Chain!);
     }
 
     private string? Lead(Func<Outlook, bool> isCured)
@@ -125,8 +133,9 @@ internal sealed class Remedies(Outlook outlook)
         return Behind(elements, Applied.Chain.FrontEnd);
     }
 
-    private Outlook Behind(IReadOnlyList<ChainElement> elements, FrontEnd input) =>
-        With(outlook.Setup.Behind(new AppliedSignal(Applied.Signal, new MeasurementChain(Applied.Chain!.Source, elements.ToArray(), input), null)));
+    private Outlook Behind(IReadOnlyList<ChainElement> elements, FrontEnd input) => Behind(new MeasurementChain(Applied.Chain!.Source, elements.ToArray(), input));
+
+    private Outlook Behind(MeasurementChain chain) => With(outlook.Setup.Behind(new AppliedSignal(Applied.Signal, chain, null)));
 
     private Outlook Behind(Response response) => With(outlook.Setup.Behind(new AppliedSignal(Applied.Signal, null, response)));
 

@@ -43,7 +43,7 @@ public sealed class NeedCheck
     internal bool? IsDecided { get; set; }
 
     /// <summary>The verdict in words.</summary>
-    internal string Verdict => $"here {Present}: {(IsMet ? "met" : "not met")}" + (Margin is { } margin ? $", margin {(margin.SiValue > 0 ? "+" : "")}{margin.InWords(3)}" : "")
+    internal string Verdict => $"here {Present}: {(IsMet ? "met" : "not met")}" + (Margin is { } margin ? $", margin {(margin.SiValue is > 0 and < FewDigits.Tenfold ? "+" : "")}{FewDigits.Margin(margin, 3)}" : "")
         + (IsDecided is { } decided && decided != IsMet ? $"; {DecidedBy} decides: {(decided ? "met" : "not met")}" : "");
 
     /// <summary>Need, needed and present value, and the verdict.</summary>

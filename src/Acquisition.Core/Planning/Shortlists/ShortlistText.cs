@@ -20,7 +20,7 @@ internal static class ShortlistText
             string price = candidate.PriceInUnits is { } units ? ", " + FewDigits.Number(units) + " units" : "";
             text.Line(FormattableString.Invariant($"{rank,3}. {candidate} [{candidate.Suitability}{price}, {Stated.Word(candidate.Assurance)}{(candidate.IsDominated ? ", dominated" : "")}]"));
             if (candidate.Limiting is { } limiting)
-                text.Note("tightest: " + limiting + (limiting.Margin is { } margin ? ", margin " + margin.InWords() : ""));
+                text.Note("tightest: " + limiting + (limiting.Margin is { } margin ? ", margin " + FewDigits.Margin(margin) : ""));
             if (candidate.NotStated.Count > 0)
                 text.Note("not stated: " + string.Join(", ", candidate.NotStated));
             foreach (SmallestChange change in candidate.SmallestChanges)
