@@ -48,7 +48,7 @@ internal static class StateFinder
         StateNoise noise = Noise(record.Samples, low, high, Math.Max(Reach(distribution, low, amplitude, step, -1), Reach(distribution, high, amplitude, step, 1)), nearLow, nearHigh, call?.Part(0.9, 1));
         bool given = settings.Method == StateLevelMethod.Given;
         bool quiet = step > 0 && distribution.PartBeyondFullest(low, 1.5 * step, -1) < PartOfNoise && distribution.PartBeyondFullest(high, 1.5 * step, 1) < PartOfNoise;
-        var states = new StateLevels(low, high, noise.Rms, step, given ? 0 : Uncertainty(nearLow, low, step), given ? 0 : Uncertainty(nearHigh, high, step), settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCenter ? bins : null, record.Kind, quiet) { SlowNoise = Slow(noise, amplitude, step, record) };
+        var states = new StateLevels(low, high, noise.Rms, step, given ? 0 : Uncertainty(nearLow, low, step), given ? 0 : Uncertainty(nearHigh, high, step), settings.Method, settings.Method is StateLevelMethod.HistogramMode or StateLevelMethod.HistogramBinCenter ? bins : null, record.Kind, quiet) { OfNoise = noise, SlowNoise = Slow(noise, amplitude, step, record) };
         reason = null;
         if (given)
             return states;

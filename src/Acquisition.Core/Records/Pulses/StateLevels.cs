@@ -1,4 +1,5 @@
 using System;
+using Acquisition.Core.Records;
 
 namespace Acquisition.Core;
 
@@ -36,6 +37,9 @@ public sealed class StateLevels
 
     /// <summary>Whether the signal rests on one code in either state: there is no noise to see.</summary>
     internal bool IsQuiet { get; }
+
+    /// <summary>What more is known of the noise; null where it was not looked for.</summary>
+    internal StateNoise? OfNoise { get; init; }
 
     /// <summary>That the noise is slow, so that it may be a change; null where it is not.</summary>
     internal Finding? SlowNoise { get; init; }

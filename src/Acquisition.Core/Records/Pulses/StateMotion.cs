@@ -17,7 +17,8 @@ internal sealed class StateMotion
 
     private readonly PulseMeasurement _pulses;
     private readonly StateLevels _states;
-    private readonly double _noise, _step;
+    private readonly double _noise, _step, _correlated = 1;
+    private readonly bool _isLevelled;
     private readonly List<Plateau> _low = new(), _high = new();
 
     internal StateMotion(PulseMeasurement pulses)
@@ -26,6 +27,12 @@ internal sealed class StateMotion
         _states = pulses.States.Value;
         _noise = _states.NoiseSi;
         _step = pulses.Record.ResolutionSi ?? 0;
+        if (_states.OfNoise is { IsLevelled: true } known)
+        {
+            // White noise needs windows of 8 samples; noise that needs longer ones is correlated over as many more.
+            _isLevelled = true;
+            _correlated = Math.Max(1, known.Window / 8.0);
+        }
         Read();
     }
 
@@ -91,8 +98,8 @@ internal sealed class StateMotion
             squares += OfPart(plateau) * OfPart(plateau);
         }
         double root = Math.Sqrt(plateaus.Count), uncertainty = Math.Max(Plateau.OfChange(Math.Sqrt(squares / plateaus.Count)), changes.Count > 2 ? changes.StandardDeviation : 0) / root;
-        // Slow noise moves a plateau as a tilt does.
-        double least = _states.SlowNoise is null ? 0 : 5 * _noise / root;
+        // Noise that may be slow moves a plateau as a tilt does.
+        double least = _isLevelled ? 0 : 5 * _noise / root;
         bool clear = Math.Abs(changes.Mean) > Math.Max(Math.Max(6 * uncertainty, least), Math.Max(LeastChange * _states.AmplitudeSi, LeastSteps));
         return clear ? changes.Mean : 0;
     }
@@ -119,13 +126,13 @@ internal sealed class StateMotion
         double range = means.Maximum - means.Minimum, uncertainty = Plateau.OfMean(Math.Sqrt(squares / plateaus.Count));
         // Squared steps over squared deviations are 2 for values in no order (von Neumann 1941).
         double order = steps / (means.StandardDeviation * means.StandardDeviation * (means.Count - 1));
-        // What may be slow noise must be in clear order over many plateaus.
-        bool inOrder = _states.SlowNoise is null ? order < 1 : order < 0.3 && plateaus.Count >= 8;
-        return inOrder && range > Math.Max(8 * uncertainty, Math.Max(LeastDrift * _states.AmplitudeSi, LeastSteps)) ? range : 0;
+        // What may be slow noise must be in clear order over many plateaus; few plateaus may be in order by chance.
+        bool inOrder = _isLevelled ? order < 1 : order < 0.3 && plateaus.Count >= 8;
+        return inOrder && range > Math.Max(plateaus.Count < 8 ? 6 * _noise : 8 * uncertainty, Math.Max(LeastDrift * _states.AmplitudeSi, LeastSteps)) ? range : 0;
     }
 
     /// <summary>Of the mean of a part: its noise, or what the parts scatter by about a line, which knows slow noise too.</summary>
-    private double OfPart(in Plateau plateau) => Math.Max(_noise / Math.Sqrt(plateau.Samples), plateau.Scatter);
+    private double OfPart(in Plateau plateau) => Math.Max(_noise / Math.Sqrt(Math.Max(1, plateau.Samples / _correlated)), plateau.Scatter);
 
     /// <summary>Without noise that carries it over the steps, a level may go over to the next code wherever it is.</summary>
     private double LeastSteps => _noise > 0.4 * _step ? 0 : 1.5 * _step;

@@ -29,6 +29,9 @@ internal sealed class StretchNoise
 
     private const double MostAlike = 0.02;
 
+    /// <summary>Fewer samples level off by chance, so that a second sign is asked for.</summary>
+    private const int Plenty = 2048;
+
     private readonly double _level;
     private readonly List<double>[] _variances = new List<double>[Lengths];
     private readonly WindowSums[] _waiting = new WindowSums[Lengths];
@@ -90,12 +93,15 @@ internal sealed class StretchNoise
         {
             length *= 2;
             double variance = Variance(k, out bool fewNow);
-            if (variance <= slack * before && (!(few || fewNow) || length >= Long))
+            if (variance <= slack * before && (!(few || fewNow) || length >= Long) && (Samples >= Plenty || IsConfirmed(k, slack * variance)))
                 return new StateNoise(Math.Sqrt(variance), true, length, null);
             (before, few) = (variance, fewNow);
         }
         return NotLevelled(before, length);
     }
+
+    /// <summary>Whether the next windows see no more either, or the second halves of the stretches not much more where there are none.</summary>
+    private bool IsConfirmed(int k, double most) => k + 1 < Lengths && _variances[k + 1].Count >= LeastWindows ? Variance(k + 1, out _) <= most : Square(_late) <= 2 * most;
 
     /// <summary>
     /// All that the second halves of the stretches scatter by, in which settling and ringing have died away. It is slow noise where the shortest windows see less of it, the first halves scatter no more, and

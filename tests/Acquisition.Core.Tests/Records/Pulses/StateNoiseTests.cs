@@ -103,6 +103,16 @@ public sealed class StateNoiseTests
             Assert.True(found.Count(x => x.Findings.Any(y => y.Code == "noise-is-slow")) > 15);
     }
 
+    /// <summary>Four periods of 100 samples hold some ten independent values of such noise: none of them may level off by chance.</summary>
+    [Fact]
+    public void SlowNoiseOfAShortRecord_IsNotTakenForLess()
+    {
+        double[] found = [.. Enumerable.Range(0, 200).Select(seed => Noise([.. WithSlow(Square(100, _ => 0), 0.02, 16, seed).Take(400)]))];
+
+        Assert.InRange(found.Count(x => x < 0.01), 0, 4);
+        Assert.InRange(found.Average(), 0.016, 0.022);
+    }
+
     /// <summary>The standard deviation of rounded normal noise about a code: sqrt(sum over k of (8 k mV)^2 (F(8 k + 4) - F(8 k - 4))), F by scipy.stats.norm.cdf of SciPy 1.10.1.</summary>
     [Theory]
     [InlineData(0.010, 0.0102632), InlineData(0.004, 0.0045636), InlineData(0.002, 0.0017065)]
