@@ -135,6 +135,8 @@ public sealed class StateNoiseTests
             double[] volts = [.. WithSlow(Square(2000, _ => 0), 0.01, samples, 3).Select(x => 0.008 * Math.Round(x / 0.008))];
             Assert.InRange(Noise(volts), 0.009, 0.0125);
         }
+        // White noise of half a step, as above; it was 0, since most samples are exactly at the level.
+        Assert.Equal(0.0045636, Noise([.. With(Square(2000, _ => 0), 0.004, 5).Select(x => 0.008 * Math.Round(x / 0.008))]), 0.0002);
     }
 
     [Fact]
