@@ -1,7 +1,4 @@
 using System;
-#if NET8_0_OR_GREATER
-using System.Runtime.CompilerServices;
-#endif
 
 namespace Acquisition.Core.Records;
 
@@ -12,12 +9,15 @@ namespace Acquisition.Core.Records;
 internal sealed class CrossingsAhead<TView>
     where TView : struct, ISampleView
 {
-    private const int Most = 256;
+    /// <summary>Few enough that what was looked at is still at hand when the transitions are.</summary>
+    private const int Most = 192;
 
     private readonly TView _samples;
     private readonly Level _middle;
-    private readonly int[] _places = new int[Most];
-    private int _next, _count, _looked = 1;
+#if NET8_0_OR_GREATER
+    private readonly EdgeLevels? _rising, _falling;
+#endif
+    private int _looked = 1;
 
     internal CrossingsAhead(TView samples, in Level middle)
     {
@@ -25,33 +25,46 @@ internal sealed class CrossingsAhead<TView>
         _middle = middle;
     }
 
-    /// <summary>The first crossing after a sample; the length of the record where there is none. What lies before it is not asked for again.</summary>
 #if NET8_0_OR_GREATER
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-#endif
-    internal int After(int position, LongCall? call)
+    /// <summary>Those whose surroundings are compared with levels that lie between codes.</summary>
+    internal CrossingsAhead(TView samples, in Level middle, EdgeLevels rising, EdgeLevels falling)
+        : this(samples, middle)
     {
-        while (true)
-        {
-            while (_next < _count)
-            {
-                int place = _places[_next++];
-                if (place > position)
-                    return place;
-            }
-            if (!Look(call))
-                return _samples.Length;
-        }
+        _rising = rising;
+        _falling = falling;
     }
+#endif
 
-    private bool Look(LongCall? call)
+    /// <summary>Where they are: those from <see cref="Next"/> to before <see cref="Count"/> have not been taken.</summary>
+    internal int[] Places { get; } = new int[Most];
+
+#if NET8_0_OR_GREATER
+    /// <summary>The samples around them, compared with the levels of transitions that are made of them, where these lie between codes.</summary>
+    internal EdgeBits[] Bits { get; } = new EdgeBits[Most];
+#endif
+
+    internal int Next { get; set; }
+
+    internal int Count { get; private set; }
+
+    /// <summary>Looks for more where all have been taken; false where there are none.</summary>
+    internal bool Look(LongCall? call)
     {
         int to = _samples.Length;
-        if (_looked >= to)
-            return false;
-        call?.Reached(_looked, to);
-        _looked = _samples.Crossings(_middle, _looked, call is null ? to : _looked + Math.Min(SampleStore.SamplesPerLook, to - _looked), _places, out _count);
-        _next = 0;
+        while (Next == Count)
+        {
+            if (_looked >= to)
+                return false;
+            call?.Reached(_looked, to);
+            _looked = _samples.Crossings(_middle, _looked, call is null ? to : _looked + Math.Min(SampleStore.SamplesPerLook, to - _looked), Places, out int count);
+            Count = count;
+            Next = 0;
+#if NET8_0_OR_GREATER
+            // Directions alternate.
+            if (count > 0 && _rising is not null && _samples.IsAtOrAbove(Places[0], _middle) is var rises)
+                _samples.Compare(Places, count, rises ? _rising : _falling!, rises ? _falling! : _rising, Bits);
+#endif
+        }
         return true;
     }
 }

@@ -3,8 +3,8 @@ using System;
 namespace Acquisition.Core.Records;
 
 /// <summary>
-/// Consecutive transitions of a record, which are measured together: what belongs to one is a few numbers each, and four of them are computed in the time of one. Directions alternate.
-/// The last transitions of a batch are the first of the next one, since the neighbors of a transition bound the states around it, and periods reach back.
+/// Consecutive transitions of a record, which are measured together: what belongs to one is a few numbers each, kept in columns, and four of them are computed in the time of one.
+/// Directions alternate. The last transitions of a batch are the first of the next one, since the neighbors of a transition bound the states around it, and periods reach back.
 /// </summary>
 internal sealed class EdgeBatch
 {
@@ -14,23 +14,40 @@ internal sealed class EdgeBatch
     /// <summary>Groups of four may begin at any transition and end beyond the last.</summary>
     private const int Padding = 8;
 
-    private readonly int _capacity;
-    private readonly double[][] _columns;
+    private readonly double[][] _carriedNumbers;
+    private readonly int[][] _carriedPlaces;
 
     /// <param name="capacity">How many transitions are added: a multiple of 4, so that directions are those of the batch before.</param>
     internal EdgeBatch(int capacity)
     {
-        _capacity = Carried + capacity;
-        int length = _capacity + Padding;
-        Found = new FoundEdge[length];
-        _columns = [Proximal = new double[length], Middle = new double[length], Distal = new double[length], FirstOf = new double[length], FirstBeyond = new double[length]];
+        Capacity = Carried + capacity;
+        int length = Capacity + Padding;
+        _carriedPlaces = [Last = new int[length], Crossing = new int[length], First = new int[length]];
+        _carriedNumbers = [Proximal = new double[length], Middle = new double[length], Distal = new double[length], FirstOf = new double[length], FirstBeyond = new double[length]];
+        IsComplete = new bool[length];
+        IsMonotone = new bool[length];
+        Samples = new EdgeSamples(length);
         Duration = new double[length];
-        Regions = new EdgeRegions[length];
-        Aberrations = new FourNumbers[length];
+        Regions = new EdgeRegions(length);
+        Extremes = new FourNumbers[length];
+        DutyFactor = new double[length];
         Clear();
     }
 
-    internal FoundEdge[] Found { get; }
+    /// <summary>The last sample before the proximal level, the first beyond the middle level, the first beyond the distal one.</summary>
+    internal int[] Last { get; }
+
+    internal int[] Crossing { get; }
+
+    internal int[] First { get; }
+
+    /// <summary>Whether transitions pass both reference levels.</summary>
+    internal bool[] IsComplete { get; }
+
+    /// <summary>Whether they go their way without turning back.</summary>
+    internal bool[] IsMonotone { get; }
+
+    internal EdgeSamples Samples { get; }
 
     /// <summary>Where levels are passed, counted in samples; NaN where they are not.</summary>
     internal double[] Proximal { get; }
@@ -49,15 +66,24 @@ internal sealed class EdgeBatch
     internal double[] FirstBeyond { get; }
 
     /// <summary>Where to look for what surrounds the transitions.</summary>
-    internal EdgeRegions[] Regions { get; }
+    internal EdgeRegions Regions { get; }
 
-    /// <summary>From the second on: overshoot, undershoot and preshoot, in parts of the amplitude; NaN where there is no region to look at.</summary>
-    internal FourNumbers[] Aberrations { get; }
+    /// <summary>
+    /// What lies in these regions. From the second on: after the transition the extreme beyond the state that is reached, and the one short of it once it has been reached; before it the
+    /// extreme to the other side of the state that is left. NaN where there is no region to look at.
+    /// </summary>
+    internal FourNumbers[] Extremes { get; }
+
+    /// <summary>What part of the cycle that a rising transition ends was high; NaN for falling ones.</summary>
+    internal double[] DutyFactor { get; }
+
+    /// <summary>One more than the last transition that has room.</summary>
+    internal int Capacity { get; }
 
     /// <summary>One more than the last transition.</summary>
     internal int Count { get; set; }
 
-    internal bool IsFull => Count >= _capacity;
+    internal bool IsFull => Count >= Capacity;
 
     /// <summary>Whether transitions of an even index rise.</summary>
     internal bool EvenRises { get; set; }
@@ -67,25 +93,29 @@ internal sealed class EdgeBatch
 
     internal bool IsRising(int index) => EvenRises == (index % 2 == 0);
 
-    /// <summary>Adds a transition that does not pass both reference levels.</summary>
-    internal void AddIncomplete(int crossing, int last, int first, bool isMonotone, double before, double after) => Found[Count++] = new FoundEdge
+    internal int SamplesOnEdge(int index) => First[index] - Last[index] - 1;
+
+    /// <summary>Intervals from the last sample before the proximal to the first beyond the distal level; 0 where it does not pass both.</summary>
+    internal int Widest(int index) => IsComplete[index] ? First[index] - Last[index] : 0;
+
+    /// <summary>Adds a transition.</summary>
+    internal void Add(int crossing, int last, int first, bool isComplete, bool isMonotone)
     {
-        Crossing = crossing,
-        Last = last,
-        First = first,
-        IsMonotone = isMonotone,
-        BeforeProximal = double.NaN,
-        BeforeMiddle = before,
-        AfterMiddle = after,
-        BeforeDistal = double.NaN,
-    };
+        Last[Count] = last;
+        Crossing[Count] = crossing;
+        First[Count] = first;
+        IsComplete[Count] = isComplete;
+        IsMonotone[Count++] = isMonotone;
+    }
 
     /// <summary>Takes away all transitions: those carried over are none, and the state before the first begins with the record.</summary>
     internal void Clear()
     {
         for (int k = 0; k < Carried; k++)
         {
-            Found[k] = new FoundEdge { IsMonotone = true, BeforeProximal = double.NaN, BeforeMiddle = double.NaN, BeforeDistal = double.NaN };
+            Last[k] = Crossing[k] = First[k] = 0;
+            IsComplete[k] = false;
+            IsMonotone[k] = true;
             Proximal[k] = Middle[k] = Distal[k] = double.NaN;
             FirstOf[k] = FirstBeyond[k] = 0;
         }
@@ -95,31 +125,38 @@ internal sealed class EdgeBatch
     /// <summary>Keeps the last transitions only.</summary>
     internal void CarryOver()
     {
-        Array.Copy(Found, Count - Carried, Found, 0, Carried);
-        foreach (double[] column in _columns)
-            Array.Copy(column, Count - Carried, column, 0, Carried);
+        int from = Count - Carried;
+        foreach (double[] column in _carriedNumbers)
+            FourNumbers.Load(column, from).Store(column, 0);
+        for (int k = 0; k < Carried; k++)
+        {
+            foreach (int[] column in _carriedPlaces)
+                column[k] = column[from + k];
+            IsComplete[k] = IsComplete[from + k];
+            IsMonotone[k] = IsMonotone[from + k];
+        }
         Count = Carried;
     }
 
     /// <summary>Where the straight lines between the samples pass the levels.</summary>
-    /// <param name="first">The first transition that is not yet placed.</param>
+    /// <param name="first">The first transition that is not yet placed; the samples of the others have been read.</param>
     /// <param name="even">The levels of transitions of an even index.</param>
     /// <param name="odd">The levels of the others.</param>
     internal void Place(int first, EdgeLevels even, EdgeLevels odd)
     {
         EdgeLevels a = first % 2 == 0 ? even : odd, b = first % 2 == 0 ? odd : even;
-        FourNumbers some = a.References, others = b.References, oneOff = new(0, 1, 1, 0);
+        FourNumbers proximal = Alternating(a.Proximal.Value, b.Proximal.Value), middle = Alternating(a.Middle.Value, b.Middle.Value), distal = Alternating(a.Distal.Value, b.Distal.Value);
+        FourNumbers one = Alternating(1, 1);
         for (int k = first; k < Count; k += 4)
         {
-            ref FoundEdge e = ref Found[k], f = ref Found[k + 1], g = ref Found[k + 2], h = ref Found[k + 3];
-            FourNumbers proximal = FoundEdge.Places(e, some, oneOff), middle = FoundEdge.Places(f, others, oneOff), distal = FoundEdge.Places(g, some, oneOff), fourth = FoundEdge.Places(h, others, oneOff);
-            FourNumbers.Transpose(ref proximal, ref middle, ref distal, ref fourth);
-            var crossing = new FourNumbers(e.Crossing, f.Crossing, g.Crossing, h.Crossing);
-            proximal.Store(Proximal, k);
-            middle.Store(Middle, k);
-            distal.Store(Distal, k);
-            proximal.Ceiling().IfNumberElse(crossing).Store(FirstOf, k);
-            distal.Ceiling().IfNumberElse(crossing).Store(FirstBeyond, k);
+            FourNumbers crossing = FourNumbers.Load(Crossing, k);
+            FourNumbers begin = FourNumbers.Load(Last, k) + FourNumbers.Passage(Samples.BeforeProximal, Samples.AfterProximal, k, proximal);
+            FourNumbers end = FourNumbers.Load(First, k) - one + FourNumbers.Passage(Samples.BeforeDistal, Samples.AfterDistal, k, distal);
+            begin.Store(Proximal, k);
+            (crossing - one + FourNumbers.Passage(Samples.BeforeMiddle, Samples.AfterMiddle, k, middle)).Store(Middle, k);
+            end.Store(Distal, k);
+            begin.Ceiling().IfNumberElse(crossing).Store(FirstOf, k);
+            end.Ceiling().IfNumberElse(crossing).Store(FirstBeyond, k);
         }
     }
 
@@ -132,7 +169,7 @@ internal sealed class EdgeBatch
         FourNumbers one = Alternating(1, 1), cut = default;
         // What lies beyond the last one of a group is no transition.
         for (int k = to; k % 4 != first % 4; k++)
-            Proximal[k] = Distal[k] = double.NaN;
+            Proximal[k] = Middle[k] = Distal[k] = double.NaN;
         for (int k = first; k < to; k += 4)
         {
             FourNumbers proximal = FourNumbers.Load(Proximal, k), distal = FourNumbers.Load(Distal, k), duration = distal - proximal;
@@ -140,12 +177,7 @@ internal sealed class EdgeBatch
             FourNumbers length = (duration.AtLeast(1) * factor).AtLeast(3);
             FourNumbers begin = proximal - length, end = distal + length, previous = FourNumbers.Load(FirstBeyond, k - 1), next = FourNumbers.Load(FirstOf, k + 1);
             cut = cut + begin.OneWhereBelow(previous) + next.OneWhereBelow(end);
-            FourNumbers from = begin.Ceiling().AtLeast(previous), before = proximal, after = FourNumbers.Load(FirstBeyond, k), until = (end.Floor() + one).AtMost(next);
-            FourNumbers.Transpose(ref from, ref before, ref after, ref until);
-            Regions[k] = EdgeRegions.Of(from);
-            Regions[k + 1] = EdgeRegions.Of(before);
-            Regions[k + 2] = EdgeRegions.Of(after);
-            Regions[k + 3] = EdgeRegions.Of(until);
+            Regions.Put(k, begin.Ceiling().AtLeast(previous), proximal, FourNumbers.Load(FirstBeyond, k), (end.Floor() + one).AtMost(next));
         }
         RegionsCut = (long)(cut.First + cut.Second + cut.Third + cut.Fourth);
     }

@@ -15,6 +15,9 @@ internal readonly struct EdgeBits
     /// <summary>So many of them are before the crossing. One more after the last is looked at.</summary>
     internal const int Before = 16;
 
+    /// <summary>Whether there are as many samples around a crossing.</summary>
+    internal static bool Fit(int crossing, int length) => crossing >= Before && crossing <= length - Samples - 1 + Before;
+
     private readonly uint _proximal, _distal, _far, _onward;
 
     /// <param name="proximal">Beyond the proximal level.</param>

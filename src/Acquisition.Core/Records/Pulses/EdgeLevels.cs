@@ -13,9 +13,6 @@ internal sealed class EdgeLevels
 
     internal readonly Level Reached;
 
-    /// <summary>Proximal, middle and distal level.</summary>
-    internal readonly FourNumbers References;
-
     /// <summary>From the second on: the state that overshoot and undershoot refer to, that which is reached, and the one that preshoot does, that which is left.</summary>
     internal readonly FourNumbers States;
 
@@ -48,7 +45,6 @@ internal sealed class EdgeLevels
         Distal = distal;
         Far = far;
         Reached = reached;
-        References = new FourNumbers(proximal.Value, middle.Value, distal.Value, 0);
         States = new FourNumbers(0, reached.Value, reached.Value, left);
         double amplitude = reached.Value - left;
         Amplitudes = new FourNumbers(amplitude, amplitude, -amplitude, -amplitude);
@@ -60,4 +56,7 @@ internal sealed class EdgeLevels
 
         bool IsCode(int code) => code > 0 && code < codes;
     }
+
+    /// <summary>From the second on: overshoot, undershoot and preshoot in parts of the amplitude, of the extremes that make them. What does not go that way is none.</summary>
+    internal FourNumbers Aberrations(FourNumbers extremes) => ((extremes - States) / Amplitudes).AtLeastZero();
 }

@@ -1,35 +1,47 @@
 #if NET8_0_OR_GREATER
-using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
-using System.Runtime.Intrinsics.X86;
 #endif
 
 namespace Acquisition.Core.Records;
 
-/// <summary>Where to look for what surrounds a transition: from a sample up to the last one before the proximal level, and from the first after the distal level to before another.</summary>
-internal readonly struct EdgeRegions
+/// <summary>Where to look for what surrounds the transitions of a batch: from a sample up to the last one before the proximal level, and from the first after the distal level to before another.</summary>
+internal sealed class EdgeRegions
 {
-    internal readonly int From, Before, After, To;
-
-    private EdgeRegions(int from, int before, int after, int to)
+    internal EdgeRegions(int length)
     {
-        From = from;
-        Before = before;
-        After = after;
-        To = to;
+        From = new int[length];
+        Before = new int[length];
+        After = new int[length];
+        To = new int[length];
+#if NET8_0_OR_GREATER
+        Extent = new int[length];
+#endif
     }
 
-    /// <summary>The whole parts of four places.</summary>
-    internal static EdgeRegions Of(FourNumbers places)
-    {
+    internal int[] From { get; }
+
+    internal int[] Before { get; }
+
+    internal int[] After { get; }
+
+    internal int[] To { get; }
+
 #if NET8_0_OR_GREATER
-        if (Avx.IsSupported)
-        {
-            // Four integers in a row are what the structure is.
-            Vector128<int> whole = Avx.ConvertToVector128Int32WithTruncation(places.Vector);
-            return Unsafe.As<Vector128<int>, EdgeRegions>(ref whole);
-        }
+    /// <summary>From 0 to 31 where both regions hold 1 to 32 samples; else more, or negative.</summary>
+    internal int[] Extent { get; }
 #endif
-        return new EdgeRegions((int)places.First, (int)places.Second, (int)places.Third, (int)places.Fourth);
+
+    /// <summary>Puts those of four transitions, of places that are cut to whole samples.</summary>
+    internal void Put(int index, FourNumbers from, FourNumbers before, FourNumbers after, FourNumbers to)
+    {
+        from.StoreWhole(From, index);
+        before.StoreWhole(Before, index);
+        after.StoreWhole(After, index);
+        to.StoreWhole(To, index);
+#if NET8_0_OR_GREATER
+        // No other bits than the lowest five are set in any of them, where one is taken off the lengths. What is not complete begins nowhere: that is negative.
+        Vector128<int> begin = from.Whole();
+        (before.Whole() - begin | to.Whole() - after.Whole() - Vector128<int>.One | begin & Vector128.Create(int.MinValue)).CopyTo(Extent, index);
+#endif
     }
 }

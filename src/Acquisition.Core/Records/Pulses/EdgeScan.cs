@@ -17,6 +17,9 @@ internal abstract class EdgeScan
     /// <summary>Who watches; null where nobody does.</summary>
     internal LongCall? Call { get; set; }
 
+    /// <summary>What transitions of either direction are compared with.</summary>
+    internal abstract EdgeLevels Levels(bool rising);
+
     /// <summary>Adds the next transitions to a batch until it is full, and places them; false where there are no more.</summary>
     internal abstract bool Fill(EdgeBatch batch);
 

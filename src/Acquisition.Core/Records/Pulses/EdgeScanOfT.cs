@@ -1,6 +1,7 @@
 using System;
 #if NET8_0_OR_GREATER
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 #endif
 
 namespace Acquisition.Core.Records;
@@ -31,17 +32,21 @@ internal sealed class EdgeScan<TView> : EdgeScan
         double proximal = settings.Proximal.SiValue, distal = settings.Distal.SiValue;
         _rising = new EdgeLevels(samples.Codes, true, low.Value, _armLow, samples.LevelOf(states.AtFraction(proximal)), _middle, samples.LevelOf(states.AtFraction(distal)), _armHigh, high);
         _falling = new EdgeLevels(samples.Codes, false, high.Value, _armHigh, samples.LevelOf(states.AtFraction(1 - proximal)), _middle, samples.LevelOf(states.AtFraction(1 - distal)), _armLow, low);
-        _crossings = new CrossingsAhead<TView>(samples, _middle);
         _tolerance = Math.Max(Math.Max(4.5 * states.NoiseSi, 1.01 * step), 1e-9 * states.AmplitudeSi);
         _regionFactor = settings.RegionFactor;
 #if NET8_0_OR_GREATER
         _bits = samples.HasBits && _rising.AreCodes && _falling.AreCodes;
+        _crossings = _bits ? new CrossingsAhead<TView>(samples, _middle, _rising, _falling) : new CrossingsAhead<TView>(samples, _middle);
+#else
+        _crossings = new CrossingsAhead<TView>(samples, _middle);
 #endif
     }
 
+    internal override EdgeLevels Levels(bool rising) => rising ? _rising : _falling;
+
     internal override bool Fill(EdgeBatch batch)
     {
-        int end = _samples.Length, first = batch.Count;
+        int first = batch.Count;
         if (!_started)
         {
             Start();
@@ -50,14 +55,13 @@ internal sealed class EdgeScan<TView> : EdgeScan
         bool some = true;
         while (!batch.IsFull && some)
         {
-            int crossing = _crossings.After(_position, Call);
 #if NET8_0_OR_GREATER
-            some = crossing < end && (FindAtOnce(batch, crossing) || FindByWalking(batch, crossing));
+            some = _crossings.Look(Call) && (_bits && FindAtOnce(batch) || FindByWalking(batch));
 #else
-            some = crossing < end && FindByWalking(batch, crossing);
+            some = _crossings.Look(Call) && FindByWalking(batch);
 #endif
         }
-        Place(batch, first, end);
+        Place(batch, first, _samples.Length);
         return some;
     }
 
@@ -66,6 +70,7 @@ internal sealed class EdgeScan<TView> : EdgeScan
 
     internal override void Place(EdgeBatch batch, int first, int end)
     {
+        _samples.Read(batch, first);
         batch.Place(first, Levels(batch.EvenRises), Levels(!batch.EvenRises));
         batch.FirstOf[batch.Count] = end;
     }
@@ -74,29 +79,20 @@ internal sealed class EdgeScan<TView> : EdgeScan
 
     internal override void Surround(EdgeBatch batch, int first, int to)
     {
-        TView samples = _samples;
         batch.Surround(first, to, _regionFactor);
         for (int k = first; k < to; k++)
         {
-            ref EdgeRegions regions = ref batch.Regions[k];
-            EdgeLevels levels = Levels(batch.IsRising(k));
-            FourNumbers extremes;
-            if (!batch.Found[k].IsComplete)
-                extremes = None;
 #if NET8_0_OR_GREATER
-            else if (_bits && samples.TryRegions(levels, regions, out extremes))
-            {
-            }
+            if (_bits)
+                k = _samples.Extremes(batch, Levels(batch.EvenRises), Levels(!batch.EvenRises), k, to);
+            if (k == to)
+                break;
 #endif
-            else
-                extremes = Extremes(levels, regions);
-            batch.Aberrations[k] = ((extremes - levels.States) / levels.Amplitudes).AtLeastZero();
+            batch.Extremes[k] = batch.IsComplete[k] ? Extremes(batch, k) : None;
         }
     }
 
     private static FourNumbers None => new(double.NaN, double.NaN, double.NaN, double.NaN);
-
-    private EdgeLevels Levels(bool rising) => rising ? _rising : _falling;
 
     private void Start()
     {
@@ -107,23 +103,49 @@ internal sealed class EdgeScan<TView> : EdgeScan
     }
 
 #if NET8_0_OR_GREATER
-    /// <summary>Finds a transition from the samples around its crossing, all at once; false where they do not tell.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private bool FindAtOnce(EdgeBatch batch, int crossing)
+    /// <summary>Finds transitions from the samples around their crossings, which are looked at all at once; false where those of the next crossing do not tell.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization | MethodImplOptions.NoInlining)]
+    private bool FindAtOnce(EdgeBatch batch)
     {
-        if (!_bits || !_samples.HasBitsAround(crossing) || !_samples.BitsAround(crossing, Levels(!_isHigh)).TryMeasure(out int last, out int first, out int outside) || crossing + last < _lastCrossing)
-            return false;
-        Enter(batch, crossing, crossing + last, crossing + first, true);
-        _position = crossing + outside;
-        _lastCrossing = crossing;
-        _isHigh = !_isHigh;
-        return true;
+        // In variables of their own, which stay in registers. A batch has room for its capacity: to check each of three columns for each transition takes time.
+        ref int lasts = ref MemoryMarshal.GetArrayDataReference(batch.Last), places = ref MemoryMarshal.GetArrayDataReference(batch.Crossing), firsts = ref MemoryMarshal.GetArrayDataReference(batch.First);
+        int begin = batch.Count, count = begin, next = _crossings.Next, position = _position, lastCrossing = _lastCrossing;
+        ReadOnlySpan<int> crossings = _crossings.Places.AsSpan(0, _crossings.Count);
+        ref EdgeBits bits = ref MemoryMarshal.GetArrayDataReference(_crossings.Bits);
+        for (; count < batch.Capacity && next < crossings.Length; next++)
+        {
+            int crossing = crossings[next];
+            // The first one beyond the hysteresis to one side leads to the other.
+            if (crossing <= position)
+                continue;
+            if (!Unsafe.Add(ref bits, next).TryMeasure(out int last, out int first, out int outside) || crossing + last < lastCrossing)
+                break;
+            Unsafe.Add(ref lasts, count) = crossing + last;
+            Unsafe.Add(ref places, count) = crossing;
+            Unsafe.Add(ref firsts, count) = crossing + first;
+            count++;
+            position = crossing + outside;
+            lastCrossing = crossing;
+        }
+        int found = count - begin;
+        batch.Count = count;
+        batch.IsComplete.AsSpan(begin, found).Fill(true);
+        batch.IsMonotone.AsSpan(begin, found).Fill(true);
+        bool some = next > _crossings.Next;
+        _crossings.Next = next;
+        _position = position;
+        _lastCrossing = lastCrossing;
+        _isHigh ^= found % 2 != 0;
+        return some;
     }
 #endif
 
-    /// <summary>Finds a transition, or a runt, by walking from its crossing; false at the end of the record.</summary>
-    private bool FindByWalking(EdgeBatch batch, int crossing)
+    /// <summary>Finds a transition, or a runt, by walking from the next crossing; false at the end of the record.</summary>
+    private bool FindByWalking(EdgeBatch batch)
     {
+        int crossing = _crossings.Places[_crossings.Next++];
+        if (crossing <= _position)
+            return true;
         bool rising = !_isHigh;
         int end = _samples.Length, armed = Armed(crossing, end);
         if (armed >= end)
@@ -195,24 +217,8 @@ internal sealed class EdgeScan<TView> : EdgeScan
             // Arming levels inside the reference levels: the signal may turn back before it reaches the distal one.
             goesBack = after < end && samples.IsAtOrAbove(after, back) != rising;
         }
-        if (before >= lastCrossing && after < end && !goesBack)
-            Enter(batch, crossing, before, after, !turnedBack && GoesItsWay(before, after, rising));
-        else
-            batch.AddIncomplete(crossing, before, after, !turnedBack, samples[crossing - 1], samples[crossing]);
-    }
-
-    /// <summary>Adds a transition to the batch with the samples on either side of its levels.</summary>
-#if NET8_0_OR_GREATER
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-#endif
-    private void Enter(EdgeBatch batch, int crossing, int last, int first, bool isMonotone)
-    {
-        ref FoundEdge edge = ref batch.Found[batch.Count++];
-        edge.Crossing = crossing;
-        edge.Last = last;
-        edge.First = first;
-        edge.IsMonotone = isMonotone;
-        _samples.Read(ref edge);
+        bool complete = before >= lastCrossing && after < end && !goesBack;
+        batch.Add(crossing, before, after, complete, !turnedBack && (!complete || GoesItsWay(before, after, rising)));
     }
 
     /// <summary>Whether samples go one way, but for the noise.</summary>
@@ -232,17 +238,19 @@ internal sealed class EdgeScan<TView> : EdgeScan
     }
 
     /// <summary>The extremes of the regions around a transition, one after the other.</summary>
-    private FourNumbers Extremes(EdgeLevels levels, in EdgeRegions regions)
+    private FourNumbers Extremes(EdgeBatch batch, int k)
     {
         TView samples = _samples;
+        EdgeLevels levels = Levels(batch.IsRising(k));
         bool rising = levels.IsRising;
-        double over = double.NaN, under = double.NaN, pre = regions.Before >= regions.From ? samples.Extreme(!rising, regions.From, regions.Before + 1) : double.NaN;
-        if (regions.After < regions.To)
+        int from = batch.Regions.From[k], before = batch.Regions.Before[k], after = batch.Regions.After[k], to = batch.Regions.To[k];
+        double over = double.NaN, under = double.NaN, pre = before >= from ? samples.Extreme(!rising, from, before + 1) : double.NaN;
+        if (after < to)
         {
-            over = samples.Extreme(rising, regions.After, regions.To);
+            over = samples.Extreme(rising, after, to);
             // What is short of the state before it has been reached belongs to the transition.
-            int arrival = rising ? samples.NextAtOrAbove(levels.Reached, regions.After, regions.To) : samples.NextBelow(levels.Reached, regions.After, regions.To);
-            under = arrival < regions.To ? samples.Extreme(!rising, arrival, regions.To) : levels.Reached.Value;
+            int arrival = rising ? samples.NextAtOrAbove(levels.Reached, after, to) : samples.NextBelow(levels.Reached, after, to);
+            under = arrival < to ? samples.Extreme(!rising, arrival, to) : levels.Reached.Value;
         }
         return new FourNumbers(0, over, under, pre);
     }

@@ -12,20 +12,14 @@ public sealed partial class PulseMeasurement
         /// <summary>Below this part of the period, its scatter is less than what time bases are commonly off.</summary>
         private const double LeastTimebaseError = 50e-6;
 
-        private const int TransitionsAtOnce = 64, RowsAtOnce = TransitionsAtOnce + 8;
+        private const int TransitionsAtOnce = 64;
 
         private readonly PulseMeasurement _result;
         private readonly EdgeScan _scan;
         private readonly Record _record;
-        private readonly double _swing;
         private readonly int _leastOnEdge;
 
-        /// <summary>Of rising transitions: duration, slew rate, negative pulse and period that they end. Of falling ones: the same, with the positive pulse.</summary>
-        private FourMoments _rises = new(), _falls = new();
-
-        /// <summary>Duty factor, overshoot, undershoot, preshoot.</summary>
-        private FourMoments _ratios = new();
-        private readonly FourNumbers[] _times = new FourNumbers[RowsAtOnce], _parts = new FourNumbers[RowsAtOnce];
+        private readonly EdgeStatistics _statistics;
         private UnresolvedEdges _unresolvedRises, _unresolvedFalls;
         private long _transitions, _notMonotone, _regionsCut;
 
@@ -34,7 +28,7 @@ public sealed partial class PulseMeasurement
             _result = result;
             _scan = scan;
             _record = result.Record;
-            _swing = result.SwingSi;
+            _statistics = new EdgeStatistics(_record, scan, result.SwingSi);
             _leastOnEdge = result.Settings.LeastSamplesOnEdge;
         }
 
@@ -53,7 +47,7 @@ public sealed partial class PulseMeasurement
                 _scan.Surround(batch, first, to);
                 _regionsCut += batch.RegionsCut;
                 Count(batch, first, to);
-                Add(batch, first, to);
+                _statistics.Add(batch, first, to);
                 batch.CarryOver();
             }
             // The scan stays with the list of transitions; the collector does not.
@@ -65,46 +59,23 @@ public sealed partial class PulseMeasurement
         /// <summary>Counts what is special among transitions of a batch, from one to before another. Those that are not resolved have no duration.</summary>
         private void Count(EdgeBatch batch, int first, int to)
         {
+            var narrowest = new FourNumbers(int.MaxValue, int.MaxValue, int.MaxValue, int.MaxValue);
+            for (int k = first; k < to; k += 4)
+                narrowest = (FourNumbers.Load(batch.First, k) - FourNumbers.Load(batch.Last, k)).AtMost(narrowest);
+            // Mostly nothing is: to ask once for all is faster than each.
+            if (narrowest.Least() > _leastOnEdge && Array.IndexOf(batch.IsMonotone, false, first, to - first) < 0)
+                return;
             for (int k = first; k < to; k++)
             {
-                ref FoundEdge edge = ref batch.Found[k];
-                if (!edge.IsMonotone)
+                if (!batch.IsMonotone[k])
                     _notMonotone++;
-                if (edge.SamplesOnEdge >= _leastOnEdge || !edge.IsComplete)
+                if (batch.SamplesOnEdge(k) >= _leastOnEdge || !batch.IsComplete[k])
                     continue;
                 ref UnresolvedEdges unresolved = ref batch.IsRising(k) ? ref _unresolvedRises : ref _unresolvedFalls;
                 unresolved.Count++;
-                unresolved.Widest = Math.Max(unresolved.Widest, edge.Widest);
+                unresolved.Widest = Math.Max(unresolved.Widest, batch.Widest(k));
                 batch.Duration[k] = double.NaN;
             }
-        }
-
-        /// <summary>Adds transitions of a batch to the statistics, from one to before another.</summary>
-        private void Add(EdgeBatch batch, int first, int to)
-        {
-            bool rises = batch.IsRising(first);
-            FourNumbers swing = rises ? EdgeBatch.Alternating(_swing, -_swing) : EdgeBatch.Alternating(-_swing, _swing);
-            // A cycle ends with a rising transition.
-            FourNumbers cycle = rises ? EdgeBatch.Alternating(0, double.NaN) : EdgeBatch.Alternating(double.NaN, 0);
-            for (int k = first; k < to; k += 4)
-            {
-                FourNumbers now = FourNumbers.Load(batch.Middle, k), before = FourNumbers.Load(batch.Middle, k - 1), earlier = FourNumbers.Load(batch.Middle, k - 2);
-                FourNumbers seconds = _record.Span(FourNumbers.Load(batch.Duration, k));
-                FourNumbers slew = swing / seconds, pulse = _record.Span(now - before), period = _record.Span(now - earlier), duty = (before - earlier) / (now - earlier) + cycle;
-                FourNumbers.Transpose(ref seconds, ref slew, ref pulse, ref period);
-                _times[k] = seconds;
-                _times[k + 1] = slew;
-                _times[k + 2] = pulse;
-                _times[k + 3] = period;
-                _parts[k] = batch.Aberrations[k].WithFirst(duty.First);
-                _parts[k + 1] = batch.Aberrations[k + 1].WithFirst(duty.Second);
-                _parts[k + 2] = batch.Aberrations[k + 2].WithFirst(duty.Third);
-                _parts[k + 3] = batch.Aberrations[k + 3].WithFirst(duty.Fourth);
-            }
-            if (batch.EvenRises)
-                FourMoments.Add(_parts, ref _ratios, _times, ref _rises, ref _falls, first, to);
-            else
-                FourMoments.Add(_parts, ref _ratios, _times, ref _falls, ref _rises, first, to);
         }
 
         private void AddRunt(double start, double end, double extreme, bool positive)
@@ -120,21 +91,21 @@ public sealed partial class PulseMeasurement
             _result.TransitionCount = _transitions;
             if (_transitions == 0)
                 findings.Add(PulseFindings.NoTransition(null));
-            _result.RisingDuration = Edges(true, _unresolvedRises, _rises[0]);
-            _result.FallingDuration = Edges(false, _unresolvedFalls, _falls[0]);
-            _result.RisingSlewRate = Slew(_result.RisingDuration, _rises[1]);
-            _result.FallingSlewRate = Slew(_result.FallingDuration, _falls[1]);
-            _result.PositivePulseDuration = _falls[2].As(Seconds, PulseFindings.NotEnough("the duration of a positive pulse", "a rising and the next falling transition"));
-            _result.NegativePulseDuration = _rises[2].As(Seconds, PulseFindings.NotEnough("the duration of a negative pulse", "a falling and the next rising transition"));
-            RunningMoments period = _rises[3].Count > 0 ? _rises[3] : _falls[3];
+            _result.RisingDuration = Edges(true, _unresolvedRises, _statistics.Rises[0]);
+            _result.FallingDuration = Edges(false, _unresolvedFalls, _statistics.Falls[0]);
+            _result.RisingSlewRate = Slew(_result.RisingDuration, _statistics.Rises[1]);
+            _result.FallingSlewRate = Slew(_result.FallingDuration, _statistics.Falls[1]);
+            _result.PositivePulseDuration = _statistics.Falls[2].As(Seconds, PulseFindings.NotEnough("the duration of a positive pulse", "a rising and the next falling transition"));
+            _result.NegativePulseDuration = _statistics.Rises[2].As(Seconds, PulseFindings.NotEnough("the duration of a negative pulse", "a falling and the next rising transition"));
+            RunningMoments period = _statistics.Rises[3].Count > 0 ? _statistics.Rises[3] : _statistics.Falls[3];
             Finding noPeriod = PulseFindings.NotEnough("a period", "two transitions of the same direction");
             _result.Period = period.As(Seconds, noPeriod);
             _result.Frequency = period.Count > 0 ? new(Core.Frequency.FromSi(1 / period.Mean, "frequency")) : new(noPeriod);
-            _result.DutyFactor = _ratios[0].As(Ratio.FromFraction, PulseFindings.NotEnough("a duty factor", "a whole period from a rising transition"));
+            _result.DutyFactor = _statistics.Ratios[0].As(Ratio.FromFraction, PulseFindings.NotEnough("a duty factor", "a whole period from a rising transition"));
             Finding noRegion = PulseFindings.NotEnough("an aberration", "a complete transition with samples around it");
-            _result.Overshoot = _ratios[1].As(Ratio.FromFraction, noRegion);
-            _result.Undershoot = _ratios[2].As(Ratio.FromFraction, noRegion);
-            _result.Preshoot = _ratios[3].As(Ratio.FromFraction, noRegion);
+            _result.Overshoot = _statistics.Ratios[1].As(Ratio.FromFraction, noRegion);
+            _result.Undershoot = _statistics.Ratios[2].As(Ratio.FromFraction, noRegion);
+            _result.Preshoot = _statistics.Ratios[3].As(Ratio.FromFraction, noRegion);
             if (_notMonotone > 0)
                 findings.Add(PulseFindings.NotMonotone(_notMonotone));
             if (_scan.Rejected > 0)
@@ -170,10 +141,10 @@ public sealed partial class PulseMeasurement
 
         private void FindJitter(List<Finding> findings)
         {
-            long rises = _rises[3].Count + 1;
+            long rises = _statistics.Rises[3].Count + 1;
             if (rises > TransitionList.MostInstants)
                 findings.Add(new Finding("jitter-of-first-edges", Severity.Note, FormattableString.Invariant($"jitter and missing pulses are those of the first {TransitionList.MostInstants} rising edges")));
-            if (PulseTrain.MayMiss(_rises[3]))
+            if (PulseTrain.MayMiss(_statistics.Rises[3]))
             {
                 _result.MissingPulseCount = PulseTrain.Missing(_result._transitions.RisingInstants(), out double period);
                 if (_result.MissingPulseCount > 0)
@@ -181,9 +152,9 @@ public sealed partial class PulseMeasurement
             }
             if (rises < 4)
                 _result._noJitter = PulseFindings.NotEnough("jitter", "at least 4 rising edges");
-            if (_result._noJitter is null && _result.NoiseInJitter(_rises[3]) is { } noise)
+            if (_result._noJitter is null && _result.NoiseInJitter(_statistics.Rises[3]) is { } noise)
                 findings.Add(noise);
-            if (!_result.Settings.StatesTimebase && _rises[3] is { Count: > 1 } periods && periods.StandardDeviation / Math.Sqrt(periods.Count) is var scatter && scatter < LeastTimebaseError * periods.Mean)
+            if (!_result.Settings.StatesTimebase && _statistics.Rises[3] is { Count: > 1 } periods && periods.StandardDeviation / Math.Sqrt(periods.Count) is var scatter && scatter < LeastTimebaseError * periods.Mean)
                 findings.Add(PulseFindings.TimebaseNotStated(scatter / periods.Mean));
         }
 

@@ -11,20 +11,20 @@ public sealed partial class PulseTransition
     private readonly double _place, _proximal, _distal;
     private readonly int _widest, _endOfState;
 
-    internal PulseTransition(PulseMeasurement measurement, EdgeBatch batch, int index)
+    internal PulseTransition(PulseMeasurement measurement, EdgeBatch batch, int index, FourNumbers aberrations)
     {
         _measurement = measurement;
         _place = batch.Middle[index];
         _proximal = batch.Proximal[index];
         _distal = batch.Distal[index];
-        _widest = batch.Found[index].Widest;
+        _widest = batch.Widest(index);
         _endOfState = (int)batch.FirstOf[index + 1];
         IsRising = batch.IsRising(index);
-        SamplesOnEdge = batch.Found[index].SamplesOnEdge;
-        IsMonotone = batch.Found[index].IsMonotone;
-        Overshoot = Part(batch.Aberrations[index].Second);
-        Undershoot = Part(batch.Aberrations[index].Third);
-        Preshoot = Part(batch.Aberrations[index].Fourth);
+        SamplesOnEdge = batch.SamplesOnEdge(index);
+        IsMonotone = batch.IsMonotone[index];
+        Overshoot = Part(aberrations.Second);
+        Undershoot = Part(aberrations.Third);
+        Preshoot = Part(aberrations.Fourth);
     }
 
     /// <summary>Whether it goes from the low to the high state.</summary>

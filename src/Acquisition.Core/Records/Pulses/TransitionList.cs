@@ -73,11 +73,14 @@ internal sealed class TransitionList : IReadOnlyList<PulseTransition>
     {
         if (_kept == 0)
             _firstRises = batch.IsRising(first);
-        for (int k = first; k < batch.Count && (_kept <= _most || _kept < 2 * MostInstants); k++)
+        for (int k = first; k < batch.Count && (_kept <= _most || _kept < 2 * MostInstants);)
         {
-            if (_kept % BlockLength == 0)
+            int place = _kept % BlockLength, some = Math.Min(batch.Count - k, BlockLength - place);
+            if (place == 0)
                 _crossings.Add(new int[BlockLength]);
-            _crossings[_crossings.Count - 1][_kept++ % BlockLength] = batch.Found[k].Crossing;
+            Array.Copy(batch.Crossing, k, _crossings[_crossings.Count - 1], place, some);
+            k += some;
+            _kept += some;
         }
     }
 
@@ -100,7 +103,7 @@ internal sealed class TransitionList : IReadOnlyList<PulseTransition>
             Again(batch, index + 1, !rising);
         _scan!.Place(batch, index > 0 ? place - 1 : place, _measurement.Record.Length);
         _scan.Surround(batch, place, place + 1);
-        return new PulseTransition(_measurement, batch, place);
+        return new PulseTransition(_measurement, batch, place, _scan.Levels(rising).Aberrations(batch.Extremes[place]));
     }
 
     private void Again(EdgeBatch batch, int index, bool rising) => _scan!.Again(batch, Crossing(index), index == 0 ? 0 : Crossing(index - 1), rising);

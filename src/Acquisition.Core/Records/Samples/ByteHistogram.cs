@@ -106,14 +106,15 @@ internal static class ByteHistogram
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void AddPairs(byte[] codes, int from, int length, int[] tables)
     {
-        ref int counts = ref MemoryMarshal.GetArrayDataReference(tables);
+        ref int even = ref MemoryMarshal.GetArrayDataReference(tables), odd = ref Unsafe.Add(ref even, 65536);
         for (int i = from, end = from + length; i < end; i += 8)
         {
-            ulong eight = Unsafe.ReadUnaligned<ulong>(ref codes[i]);
-            Unsafe.Add(ref counts, (nint)(ushort)eight)++;
-            Unsafe.Add(ref counts, 65536 + (nint)(ushort)(eight >> 16))++;
-            Unsafe.Add(ref counts, (nint)(ushort)(eight >> 32))++;
-            Unsafe.Add(ref counts, 65536 + (nint)(eight >> 48))++;
+            // Four short loads are fewer instructions than a long one that is shifted and cut.
+            ref byte eight = ref codes[i];
+            Unsafe.Add(ref even, (nint)Unsafe.ReadUnaligned<ushort>(ref eight))++;
+            Unsafe.Add(ref odd, (nint)Unsafe.ReadUnaligned<ushort>(ref Unsafe.Add(ref eight, 2)))++;
+            Unsafe.Add(ref even, (nint)Unsafe.ReadUnaligned<ushort>(ref Unsafe.Add(ref eight, 4)))++;
+            Unsafe.Add(ref odd, (nint)Unsafe.ReadUnaligned<ushort>(ref Unsafe.Add(ref eight, 6)))++;
         }
     }
 #endif

@@ -58,7 +58,7 @@ internal readonly struct NumberView<T, TPrecision> : ISampleView
         return i;
     }
 
-    public void Read(ref FoundEdge edge) => edge.Read(this);
+    public void Read(EdgeBatch batch, int first) => EdgeSamples.Read(this, batch, first, batch.Count);
 
     public int Crossings(in Level level, int from, int to, int[] places, out int count) => Records.Crossings.OneByOne(this, level, from, to, places, out count);
 
@@ -66,15 +66,11 @@ internal readonly struct NumberView<T, TPrecision> : ISampleView
     // A vector holds few numbers: walking along an edge is as fast.
     public bool HasBits => false;
 
-    public bool HasBitsAround(int crossing) => false;
-
-    public EdgeBits BitsAround(int crossing, EdgeLevels levels) => default;
-
-    public bool TryRegions(EdgeLevels levels, in EdgeRegions regions, out FourNumbers extremes)
+    public void Compare(int[] crossings, int count, EdgeLevels first, EdgeLevels next, EdgeBits[] bits)
     {
-        extremes = default;
-        return false;
     }
+
+    public int Extremes(EdgeBatch batch, EdgeLevels even, EdgeLevels odd, int first, int to) => first;
 #endif
 
     public double Extreme(bool highest, int from, int to)

@@ -35,24 +35,21 @@ internal interface ISampleView
     /// <returns>The first sample that was not looked at: before <paramref name="to"/> where there is no room for more.</returns>
     int Crossings(in Level level, int from, int to, int[] places, out int count);
 
-    /// <summary>Fills in the samples on either side of the levels of a transition, whose places are those of samples.</summary>
-    void Read(ref FoundEdge edge);
+    /// <summary>Reads the samples on either side of the levels of transitions, from one of a batch to its last; their places are those of samples.</summary>
+    void Read(EdgeBatch batch, int first);
 
 #if NET8_0_OR_GREATER
     /// <summary>Whether the samples can be compared with the levels of transitions many at once, where the levels lie between codes.</summary>
     bool HasBits { get; }
 
-    /// <summary>Whether there are enough samples around a crossing to do so.</summary>
-    bool HasBitsAround(int crossing);
-
-    /// <summary>The samples around a crossing, compared with the levels of a transition.</summary>
-    EdgeBits BitsAround(int crossing, EdgeLevels levels);
+    /// <summary>Compares the samples around consecutive crossings of the middle level with the levels of the first and of the next; no bits are set where there are not enough samples around one.</summary>
+    void Compare(int[] crossings, int count, EdgeLevels first, EdgeLevels next, EdgeBits[] bits);
 
     /// <summary>
-    /// What lies around a transition, where both regions are short enough to be looked at at once. From the second on: after it the extreme beyond the state that is reached, and the one
-    /// short of it once it has been reached; before it the extreme to the other side of the state that is left.
+    /// Finds the extremes around transitions of a batch, where the regions are short enough to be looked at at once; levels are those of transitions of even and of odd index.
     /// </summary>
-    bool TryRegions(EdgeLevels levels, in EdgeRegions regions, out FourNumbers extremes);
+    /// <returns>The first transition that was not looked at.</returns>
+    int Extremes(EdgeBatch batch, EdgeLevels even, EdgeLevels odd, int first, int to);
 #endif
 
     /// <summary>The largest or the smallest value from <paramref name="from"/> to before <paramref name="to"/>, of at least one sample; all are numbers.</summary>

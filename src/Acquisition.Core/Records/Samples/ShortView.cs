@@ -40,7 +40,7 @@ internal readonly struct ShortView : ISampleView
     public int NextBelow(in Level level, int from, int to) =>
         level.Code is > 0 and < 65536 ? Next(_flip ^ 0xFFFF, 65536 - level.Code, from, to) : level.Code == 0 ? to : Math.Min(from, to);
 
-    public void Read(ref FoundEdge edge) => edge.Read(this);
+    public void Read(EdgeBatch batch, int first) => EdgeSamples.Read(this, batch, first, batch.Count);
 
     public int Crossings(in Level level, int from, int to, int[] places, out int count) => Records.Crossings.OneByOne(this, level, from, to, places, out count);
 
@@ -53,11 +53,13 @@ internal readonly struct ShortView : ISampleView
 #if NET8_0_OR_GREATER
     public bool HasBits => Vector256.IsHardwareAccelerated;
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public bool HasBitsAround(int crossing) => crossing >= EdgeBits.Before && crossing <= Length - EdgeBits.Samples - 1 + EdgeBits.Before;
+    public void Compare(int[] crossings, int count, EdgeLevels first, EdgeLevels next, EdgeBits[] bits)
+    {
+        for (int k = 0; k < count; k++)
+            bits[k] = EdgeBits.Fit(crossings[k], Length) ? BitsAround(crossings[k], k % 2 == 0 ? first : next) : default;
+    }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public EdgeBits BitsAround(int crossing, EdgeLevels levels)
+    private EdgeBits BitsAround(int crossing, EdgeLevels levels)
     {
         ref ushort first = ref Unsafe.As<short, ushort>(ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_codes), _first + crossing - EdgeBits.Before));
         Vector256<ushort> flips = Vector256.Create((ushort)(levels.IsRising ? _flip : ~_flip)), a = Vector256.LoadUnsafe(ref first) ^ flips, b = Vector256.LoadUnsafe(ref first, 16) ^ flips;
@@ -66,11 +68,7 @@ internal readonly struct ShortView : ISampleView
         return new EdgeBits(Bits(a, b, levels.ProximalCode), Bits(a, b, levels.DistalCode), Bits(a, b, levels.FarCode), onward);
     }
 
-    public bool TryRegions(EdgeLevels levels, in EdgeRegions regions, out FourNumbers extremes)
-    {
-        extremes = default;
-        return false;
-    }
+    public int Extremes(EdgeBatch batch, EdgeLevels even, EdgeLevels odd, int first, int to) => first;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static uint Bits(Vector256<ushort> a, Vector256<ushort> b, int code)

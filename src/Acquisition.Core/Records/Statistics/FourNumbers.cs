@@ -18,7 +18,7 @@ internal readonly struct FourNumbers
     {
     }
 
-    private FourNumbers(Vector256<double> numbers) => Vector = numbers;
+    internal FourNumbers(Vector256<double> numbers) => Vector = numbers;
 
     internal Vector256<double> Vector { get; }
 
@@ -35,13 +35,9 @@ internal readonly struct FourNumbers
     /// <summary>Four numbers of a column, from an index on that is not checked: a batch is longer than what it holds, and a dozen checks for each transition take as long as its numbers.</summary>
     internal static FourNumbers Load(double[] column, int index) => new(Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(column), (nuint)index));
 
-    /// <summary>A field and the three after it: the structure that holds them must have them in a row.</summary>
-    internal static FourNumbers Consecutive(in double first) => new(Vector256.LoadUnsafe(in first));
-
-    /// <summary>A field and the three after it: the structure that holds them must have them in a row.</summary>
-    internal static FourNumbers Consecutive(in int first)
+    internal static FourNumbers Load(int[] column, int index)
     {
-        Vector128<int> whole = Vector128.LoadUnsafe(in first);
+        Vector128<int> whole = Vector128.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(column), (nuint)index);
         return Avx.IsSupported ? new(Avx.ConvertToVector256Double(whole)) : new(whole[0], whole[1], whole[2], whole[3]);
     }
 
@@ -67,6 +63,12 @@ internal readonly struct FourNumbers
 
     /// <summary>Puts them into a column, from an index on that is not checked either.</summary>
     internal void Store(double[] column, int index) => Vector.StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(column), (nuint)index);
+
+    /// <summary>Their whole parts.</summary>
+    internal Vector128<int> Whole() => Avx.IsSupported ? Avx.ConvertToVector128Int32WithTruncation(Vector) : Vector128.Create((int)First, (int)Second, (int)Third, (int)Fourth);
+
+    /// <summary>Puts their whole parts into a column.</summary>
+    internal void StoreWhole(int[] column, int index) => Whole().StoreUnsafe(ref MemoryMarshal.GetArrayDataReference(column), (nuint)index);
 
     internal FourNumbers Ceiling() => new(Vector256.Ceiling(Vector));
 
@@ -119,6 +121,8 @@ internal readonly struct FourNumbers
 
     internal static FourNumbers Load(double[] column, int index) => new(column[index], column[index + 1], column[index + 2], column[index + 3]);
 
+    internal static FourNumbers Load(int[] column, int index) => new(column[index], column[index + 1], column[index + 2], column[index + 3]);
+
     /// <summary>Makes columns of rows.</summary>
     internal static void Transpose(ref FourNumbers first, ref FourNumbers second, ref FourNumbers third, ref FourNumbers fourth)
     {
@@ -135,6 +139,15 @@ internal readonly struct FourNumbers
         column[index + 1] = Second;
         column[index + 2] = Third;
         column[index + 3] = Fourth;
+    }
+
+    /// <summary>Puts their whole parts into a column.</summary>
+    internal void StoreWhole(int[] column, int index)
+    {
+        column[index] = (int)First;
+        column[index + 1] = (int)Second;
+        column[index + 2] = (int)Third;
+        column[index + 3] = (int)Fourth;
     }
 
     internal FourNumbers Ceiling() => new(Math.Ceiling(First), Math.Ceiling(Second), Math.Ceiling(Third), Math.Ceiling(Fourth));
@@ -171,4 +184,14 @@ internal readonly struct FourNumbers
 
     public static FourNumbers operator /(FourNumbers left, FourNumbers right) => new(left.First / right.First, left.Second / right.Second, left.Third / right.Third, left.Fourth / right.Fourth);
 #endif
+
+    /// <summary>Where on the way from one sample to the next a level is passed: 0 at the first, 1 at the second.</summary>
+    internal static FourNumbers Passage(double[] before, double[] after, int index, FourNumbers level)
+    {
+        FourNumbers from = Load(before, index);
+        return (level - from) / (Load(after, index) - from);
+    }
+
+    /// <summary>The least of the four.</summary>
+    internal double Least() => System.Math.Min(System.Math.Min(First, Second), System.Math.Min(Third, Fourth));
 }
