@@ -8,7 +8,7 @@ using BenchmarkDotNet.Attributes;
 namespace Acquisition.Benchmarks;
 
 /// <summary>
-/// Levels and edges of 16 million 8-bit codes, beside merely adding the codes up with the platform's vectors. Pulses of some noise; an edge every 50 000, 1 000 or 50 samples.
+/// Levels and edges of 16 million 8-bit codes, beside merely adding the codes up with the platform's vectors. Pulses of some noise; an edge every 50 000 samples to every 50.
 /// Samples per second are 16 777 216 over the time.
 /// </summary>
 [MemoryDiagnoser]
@@ -19,7 +19,7 @@ public class RecordBenchmarks
     private byte[] _codes = [];
     private Record _record = null!;
 
-    [Params(50_000, 1_000, 50)]
+    [Params(50_000, 1_000, 500, 200, 100, 50)]
     public int SamplesPerEdge { get; set; }
 
     [GlobalSetup]
