@@ -58,8 +58,8 @@ public static class OutlookReport
         .With("points per period", Number(outlook.PointsPerPeriod))
         .With("intervals per edge", Number(outlook.IntervalsPerEdge))
         .With("folded content", ReportCell.OfAny(outlook.AliasShare), "of the rms of the waveform")
-        .With("interpolation error", ReportCell.OfAny(outlook.InterpolationError))
-        .With("interpolation error of the highest harmonic kept", ReportCell.OfAny(outlook.InterpolationErrorOfHighestHarmonic));
+        .With("interpolation error", ReportCell.OfAny(outlook.InterpolationErrorOfSignal), "of the amplitude, at most")
+        .With("crest kept too low", ReportCell.OfAny(outlook.CrestShortfall), "of the amplitude, at most");
 
     private static ReportValues Vertical(Outlook outlook) => new ReportValues("vertical", "Vertical")
         .With("range", ReportCell.OfAny(outlook.FullScale))

@@ -10,6 +10,8 @@ internal sealed class DisplayedLines
     private const int MostListed = 200;
     private const int CountedOneByOne = 2000;
 
+    private readonly List<(double Hertz, double Volts)> _drawn = [];
+
     internal DisplayedLines(Signal signal, Response response, SampleRate rate, Func<double, double> boxcar)
     {
         var listed = new List<HarmonicOutlook>();
@@ -30,6 +32,8 @@ internal sealed class DisplayedLines
             double gain = response.Magnitude(number * f0), shown = line.PeakVolts * gain * boxcar(number * f0);
             SlopePower += SquareOfSlope(number * f0, shown);
             Power += shown * shown / 2;
+            if (number * f0 < nyquist)
+                _drawn.Add((number * f0, shown));
             if (number == 1)
             {
                 carrier = shown;
@@ -50,6 +54,7 @@ internal sealed class DisplayedLines
         {
             // What is looked at is the burst, not the pauses: its carrier stands for all of its lines.
             Power = SlopePower = AliasPower = 0;
+            _drawn.Clear();
             double hertz = signal.Tone;
             Add(hertz, signal.PeakToPeak.SiValue / 2 * response.Magnitude(hertz) * boxcar(hertz), nyquist);
             return;
@@ -75,6 +80,15 @@ internal sealed class DisplayedLines
     /// <summary>The mean square of what folds, V².</summary>
     internal double AliasPower { get; private set; }
 
+    /// <summary>By how much the trace may be off between the samples, V: each line below half the rate at its worst.</summary>
+    internal double DrawnWrong(ErrorOfDrawing error)
+    {
+        double volts = 0;
+        foreach ((double hertz, double shown) in _drawn)
+            volts += shown * error.At(hertz);
+        return volts;
+    }
+
     private void Tone(SpectralLine line, Response response, SampleRate rate, Func<double, double> boxcar, List<HarmonicOutlook> listed)
     {
         double hertz = line.Frequency.SiValue, gain = response.Magnitude(hertz) * boxcar(hertz);
@@ -87,6 +101,8 @@ internal sealed class DisplayedLines
         SlopePower += SquareOfSlope(hertz, shown);
         Power += shown * shown / 2;
         AliasPower += hertz < nyquist ? 0 : shown * shown / 2;
+        if (hertz < nyquist)
+            _drawn.Add((hertz, shown));
     }
 
     private static double SquareOfSlope(double hertz, double peak) => 2 * Math.PI * Math.PI * hertz * hertz * peak * peak;
@@ -114,6 +130,8 @@ internal sealed class DisplayedLines
                 slope += SquareOfSlope(at * f0, shown);
                 power += shown * shown / 2;
                 folded += at * f0 < nyquist ? 0 : shown * shown / 2;
+                if (at * f0 < nyquist)
+                    _drawn.Add((at * f0, shown * block.Weight));
             }
             SlopePower += slope * block.Weight;
             Power += power * block.Weight;

@@ -50,17 +50,30 @@ public sealed partial class Outlook
     /// <summary>The highest harmonic up to which all are shown at half power or better and below half the sample rate; 0 where not even the fundamental is.</summary>
     public int HarmonicsKept => _lines.Value.HighestKept;
 
-    /// <summary>The lines at or above half the sample rate, the strongest first.</summary>
-    public IReadOnlyList<HarmonicOutlook> Aliases => Harmonics.Where(line => line.IsAliased).OrderByDescending(line => line.Displayed).ToList();
+    /// <summary>The lines at or above half the sample rate, the strongest first; empty with peak detection or an envelope, whose extremes hold them as a band and not as an alias.</summary>
+    public IReadOnlyList<HarmonicOutlook> Aliases => KeepsExtremes ? [] : Harmonics.Where(line => line.IsAliased).OrderByDescending(line => line.Displayed).ToList();
 
-    /// <summary>All that folds, rms, as a share of the rms of the displayed waveform about its mean; null for a signal without lines.</summary>
-    public Ratio? AliasShare => !(_lines.Value.Power > 0) ? null : Ratio.FromSi(Math.Sqrt(_lines.Value.AliasPower / _lines.Value.Power), "alias");
+    /// <summary>All that folds, rms, as a share of the rms of the displayed waveform about its mean; null for a signal without lines, and with peak detection or an envelope, whose extremes hold it as a band.</summary>
+    public Ratio? AliasShare => KeepsExtremes ? null : FoldedShare;
 
-    /// <summary>The largest error of drawing between the samples, for a sine of the fundamental frequency (of two tones the higher, of a burst its carrier), as a fraction of its amplitude; null where it is aliased or the signal has no lines.</summary>
-    public Ratio? InterpolationError => Tone is { } tone ? InterpolationErrorAt(tone) : null;
+    /// <summary>The same for the samples that the extremes are taken of.</summary>
+    internal Ratio? FoldedShare => !(_lines.Value.Power > 0) ? null : Ratio.FromSi(Math.Sqrt(_lines.Value.AliasPower / _lines.Value.Power), "alias");
 
-    /// <summary>The same for the highest harmonic kept.</summary>
-    public Ratio? InterpolationErrorOfHighestHarmonic => Signal.Fundamental is { } fundamental && HarmonicsKept > 0 ? InterpolationErrorAt(fundamental * HarmonicsKept) : null;
+    /// <summary>
+    /// The largest error of drawing between the samples, for a sine of the fundamental frequency (of two tones the higher, of a burst its carrier), as a fraction of its amplitude; null where it is aliased, the signal has no
+    /// lines, or extremes are kept, through which nothing is drawn.
+    /// </summary>
+    public Ratio? InterpolationError => Tone is { } tone && !KeepsExtremes && tone < NyquistFrequency ? Setup.Interpolation.WorstError(tone, StoredRate) : null;
+
+    /// <summary>
+    /// The largest error of drawing between the samples for all lines below half the sample rate together, as a fraction of the displayed amplitude, half of peak to peak: the worst error of each (handbook 5.8, 5.9) times its
+    /// own amplitude, added as if all were at their worst in one place. What folds is no part of it. Null where <see cref="InterpolationError"/> is.
+    /// </summary>
+    public Ratio? InterpolationErrorOfSignal => InterpolationError is null || DisplayedAmplitude.Value.SiValue <= 0 ? null
+        : Ratio.FromSi(_lines.Value.DrawnWrong(new ErrorOfDrawing(Setup.Interpolation, StoredRate)) / (DisplayedAmplitude.Value.SiValue / 2), "error");
+
+    /// <summary>With peak detection by how much of its amplitude a crest of the fundamental may be kept too low: the converter looks at its own highest rate (handbook 5.10). Null in other modes, without lines, and where half that rate is no more than the fundamental.</summary>
+    public Ratio? CrestShortfall => Setup.Mode == AcquisitionMode.PeakDetect && Tone is { } tone && tone < Timebase.MaximumRate.NyquistFrequency ? PeakReading.WorstShortfall(tone, Timebase.MaximumRate) : null;
 
     /// <summary>What must be shown for the signal to be seen at all: its fundamental, the higher of two tones, the carrier of a burst; null for a signal without lines.</summary>
     internal Frequency? Tone => Signal.Tone > 0 ? Frequency.FromSi(Signal.Tone, "tone") : null;
@@ -97,6 +110,4 @@ public sealed partial class Outlook
     internal double Boxcar(double hertz) => Setup.Mode == AcquisitionMode.HighResolution
         ? HighResolution.AmplitudeRatio(Setup.Combined, RawRate, Frequency.FromSi(hertz, "frequency")).SiValue
         : 1;
-
-    private Ratio? InterpolationErrorAt(Frequency frequency) => frequency < NyquistFrequency ? Setup.Interpolation.WorstError(frequency, StoredRate) : null;
 }

@@ -98,7 +98,7 @@ public sealed partial class Outlook
     private RmsVoltage? NoiseOfOneSample => Setup.Noise ?? Setup.Applied.Noise;
 
     /// <summary>Whether what is stored are the extremes of many samples: they are further apart than single ones and have no time of their own.</summary>
-    private bool KeepsExtremes => Setup.Mode is AcquisitionMode.PeakDetect or AcquisitionMode.Envelope;
+    internal bool KeepsExtremes => Setup.Mode is AcquisitionMode.PeakDetect or AcquisitionMode.Envelope;
 
     private bool Averages => Setup.Mode is AcquisitionMode.Average or AcquisitionMode.HighResolution;
 

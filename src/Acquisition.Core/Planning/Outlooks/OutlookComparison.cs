@@ -50,7 +50,8 @@ public sealed class OutlookComparison
         AddNumber(rows, "points per edge", first.IntervalsPerEdge?.SiValue, second.IntervalsPerEdge?.SiValue);
         AddNumber(rows, "points per period", first.PointsPerPeriod?.SiValue, second.PointsPerPeriod?.SiValue);
         Add(rows, "folded content", first.AliasShare, second.AliasShare);
-        Add(rows, "interpolation error", first.InterpolationError, second.InterpolationError);
+        Add(rows, "interpolation error", first.InterpolationErrorOfSignal, second.InterpolationErrorOfSignal);
+        Add(rows, "crest kept too low", first.CrestShortfall, second.CrestShortfall);
         Add(rows, "range", first.FullScale, second.FullScale);
         Add(rows, "one code", first.LeastSignificantBit, second.LeastSignificantBit);
         Add(rows, "noise", first.Noise, second.Noise);

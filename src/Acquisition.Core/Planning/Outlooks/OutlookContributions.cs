@@ -52,7 +52,11 @@ internal sealed class OutlookContributions(Outlook outlook)
         {
             all.Add(new Contribution("sampling", error, $"drawing between samples is off by up to {error.InWords()} of the amplitude"));
         }
-        else if (outlook.Tone is not null)
+        else if (outlook.CrestShortfall is { } crest)
+        {
+            all.Add(new Contribution("sampling", crest, $"may keep a crest too low by up to {crest.InWords()} of the amplitude"));
+        }
+        else if (outlook.Tone is not null && !outlook.KeepsExtremes)
         {
             all.Add(new Contribution("sampling", Ratio.FromFraction(1), "shows the signal at a frequency it does not have"));
         }

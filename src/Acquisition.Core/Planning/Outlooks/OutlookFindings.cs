@@ -102,7 +102,8 @@ internal sealed partial class OutlookFindings(Outlook outlook)
 
     private void Aliases()
     {
-        if (outlook.Tone is not { } fundamental)
+        // Extremes hold what is above half the rate as a band, not at a frequency that it does not have.
+        if (outlook.Tone is not { } fundamental || outlook.KeepsExtremes)
             return;
         if (fundamental >= outlook.NyquistFrequency)
         {

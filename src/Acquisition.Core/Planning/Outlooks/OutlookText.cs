@@ -55,8 +55,10 @@ internal static class OutlookText
         Row(text, "Nyquist margin", outlook.NyquistMargin is { } margin ? FewDigits.Number(margin.Fraction) + " x" : null);
         Row(text, "points per period", outlook.PointsPerPeriod?.SiValue is { } points ? FewDigits.Number(points) : null);
         Row(text, "points per edge", outlook.IntervalsPerEdge?.SiValue is { } intervals ? FewDigits.Number(intervals) : null);
-        Row(text, "interpolation error", outlook.InterpolationErrorOfHighestHarmonic is { } error ? "up to " + error.InWords() + FormattableString.Invariant($" (harmonic {outlook.HarmonicsKept}, {outlook.Setup.Interpolation.Name})") : null);
+        Row(text, "interpolation error", outlook.InterpolationErrorOfSignal is { } error ? $"up to {error.InWords()} of the amplitude ({outlook.Setup.Interpolation.Name})" : null);
         Row(text, "folded content", outlook.AliasShare is { } share ? share.InWords() + " of the rms of the waveform" : null);
+        Row(text, "between the samples", outlook.KeepsExtremes ? "the band of lowest and highest; nothing is drawn through it, and what is above half the rate widens it" : null);
+        Row(text, "crest kept too low", outlook.CrestShortfall is { } crest ? $"by up to {crest.InWords()} of the amplitude; the converter looks at {outlook.Timebase.MaximumRate.InWords()}" : null);
         foreach (HarmonicOutlook alias in outlook.Aliases.Take(3))
             text.Note(alias.ToString());
     }

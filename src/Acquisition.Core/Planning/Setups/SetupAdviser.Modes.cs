@@ -89,7 +89,7 @@ internal sealed partial class SetupAdviser
     private SampledSignal[] Interpolation(SampledSignal[] setups, Duration window)
     {
         bool sinc = _instrument.Interpolations.Count == 0 || _instrument.Interpolations.Contains(Reconstruction.Sinc), linear = _instrument.Interpolations.Contains(Reconstruction.Linear);
-        double[] shares = Array.ConvertAll(setups, setup => setup.Over(window).AliasShare?.SiValue ?? 0);
+        double[] shares = Array.ConvertAll(setups, setup => setup.Over(window).FoldedShare?.SiValue ?? 0);
         AdvisedSignal worst = _signals[Array.IndexOf(shares, shares.Max())];
         bool folds = shares.Max() > 0.01;
         if (linear && (folds || !sinc))
