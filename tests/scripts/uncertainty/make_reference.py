@@ -43,6 +43,43 @@ def random_stream(seed, source, block, count):
     return words
 
 
+def normal_draws(seed, source, block, count):
+    """Marsaglia and Tsang's ziggurat of 256 layers: bits 0 to 7 of a word give the layer, bit 8 the sign, bits 12 to 63 the place in it. Returns sums of the draws, and the word that follows."""
+    words = iter(random_stream(seed, source, block, 2 * count))
+    word = lambda: int(next(words), 16)
+    unit = lambda: (word() >> 11) / 2 ** 53
+    density = lambda x: math.exp(-x * x / 2)
+    start, area = 3.6541528853610088, 4.92867323399e-3
+    # Right ends of the layers, the top one first; the base layer is as wide as its area asks, tail included.
+    edges = [0.0] * 257
+    edges[256], edges[255] = area / density(start), start
+    for i in range(254, 0, -1):
+        edges[i] = math.sqrt(-2 * math.log(area / edges[i + 1] + density(edges[i + 1])))
+
+    def draw():
+        while True:
+            bits = word()
+            layer, sign, place = bits & 255, -1 if bits & 256 else 1, (bits >> 12) / 2 ** 52
+            right, left = (edges[256], start) if layer == 0 else (edges[layer], edges[layer - 1] if layer > 1 else 0.0)
+            x = place * right
+            if x < left:
+                return sign * x
+            if layer == 0:
+                while True:
+                    a, b = -math.log(1 - unit()) / start, -math.log(1 - unit())
+                    if 2 * b > a * a:
+                        return sign * (start + a)
+            low, high = density(right), density(left)
+            if low + unit() * (high - low) < density(x):
+                return sign * x
+
+    draws = [draw() for _ in range(count)]
+    return {
+        "sum": math.fsum(draws), "sum_of_squares": math.fsum(x * x for x in draws), "sum_of_cubes": math.fsum(x ** 3 for x in draws),
+        "in_the_tail": sum(abs(x) > start for x in draws), "next": word() / 2 ** 64,
+    }
+
+
 def t_quantiles():
     rows = []
     for nu in (1, 1.5, 2, 2.7, 3, 4, 5.5, 9, 17, 42.3, 100, 1234, 1e6):
@@ -101,6 +138,7 @@ def main():
     values = {
         "made_with": f"python {platform.python_version()}, numpy {np.__version__}, scipy {scipy.__version__}",
         "random_stream": random_stream(1, 2, 3, 5),
+        "normal_draws": normal_draws(1, 2, 4, 50000),
         "t_quantiles": t_quantiles(),
         "global_risks": global_risks(),
         "straight_line": straight_line(),
