@@ -6,7 +6,7 @@ namespace Acquisition.Core.Planning;
 /// <summary>A run of neighbouring harmonics of a slow signal, which can have millions behind a fast chain: a few of them stand for all.</summary>
 internal readonly struct HarmonicBlock
 {
-    private const int Representing = 17;
+    private const int Representing = 18;
 
     private HarmonicBlock(double first, double next)
     {
@@ -33,10 +33,11 @@ internal readonly struct HarmonicBlock
         }
     }
 
-    /// <summary>Odd and even harmonics alike, in steps that share no factor with a duty factor's nulls.</summary>
+    /// <summary>Odd and even harmonics by turns, because a square wave has the odd ones only, in steps that share no factor with a duty factor's nulls.</summary>
     internal IEnumerable<int> Representatives()
     {
+        int pairs = (Last - First + 1) / 2;
         for (int i = 0; i < Representing; i++)
-            yield return First + (int)(((double)Last - First + 1) * (i * 0.6180339887498949 % 1));
+            yield return First + 2 * (int)(pairs * (i * 0.6180339887498949 % 1)) + i % 2;
     }
 }

@@ -45,8 +45,8 @@ public sealed class MonteCarloShortTests
     public void EndsOfAnInterval_AreWrittenToOnePlace()
     {
         Quantity low = new(0.98765432, QuantityKind.Voltage), high = new(1.0234567, QuantityKind.Voltage);
-        Assert.StartsWith("[987.65 mV, 1.02346 V], p 95 %, probabilistically symmetric", new CoverageInterval(low, high, 95.Percent(), false).ToString(), StringComparison.Ordinal);
-        Assert.StartsWith("[0 V, 40 mV], p 95 %, shortest", new CoverageInterval(new Quantity(0, QuantityKind.Voltage), new Quantity(0.04, QuantityKind.Voltage), 95.Percent(), true).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("[987.65 mV, 1.02346 V], p = 95 %, probabilistically symmetric", new CoverageInterval(low, high, 95.Percent(), false).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("[0 V, 40 mV], p = 95 %, shortest", new CoverageInterval(new Quantity(0, QuantityKind.Voltage), new Quantity(0.04, QuantityKind.Voltage), 95.Percent(), true).ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
