@@ -40,13 +40,13 @@ public sealed class MonteCarloShortTests
         Assert.Equal(Math.Sqrt(0.0402), deviation, 5 * 0.2 / Math.Sqrt(12000));
     }
 
-    /// <summary>Both ends are written to the same decimal place, that of the third digit of a quarter of the width (8.95 mV here: to 10 µV).</summary>
+    /// <summary>Both ends are written to the same decimal place, that of the third digit of a quarter of the width (8.95 mV: to 10 µV; 15.0 mV: to 0.1 mV).</summary>
     [Fact]
     public void EndsOfAnInterval_AreWrittenToOnePlace()
     {
         Quantity low = new(0.98765432, QuantityKind.Voltage), high = new(1.0234567, QuantityKind.Voltage);
         Assert.StartsWith("[987.65 mV, 1.02346 V], p = 95 %, probabilistically symmetric", new CoverageInterval(low, high, 95.Percent(), false).ToString(), StringComparison.Ordinal);
-        Assert.StartsWith("[0 V, 40 mV], p = 95 %, shortest", new CoverageInterval(new Quantity(0, QuantityKind.Voltage), new Quantity(0.04, QuantityKind.Voltage), 95.Percent(), true).ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("[0 V, 60.0 mV], p = 95 %, shortest", new CoverageInterval(new Quantity(0, QuantityKind.Voltage), new Quantity(0.06, QuantityKind.Voltage), 95.Percent(), true).ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
