@@ -131,7 +131,7 @@ public sealed partial class MeasurementChain
                 "chain-slower-than-signal",
                 Severity.Warning,
                 $"the chain's own rise time of {Duration.FromSeconds(chain).InWords()} is longer than the edge of {edge.InWords()}: the display shows the chain",
-                $"by root-sum-square, a chain of at most a third of that, {(edge / 3).InWords()}, shows it to about 5 %" + (weakest is null ? "" : $"; most is done by {weakest.Part}"),
+                $"by root-sum-square, a chain of at most a third of that, {(edge / 3).InWords()}, shows it to about 5 %" + (weakest is null ? "" : $"; most of it comes from {weakest.Part}"),
                 "handbook 2.5, 12.1"));
         }
         foreach (ChainElement element in _elements)

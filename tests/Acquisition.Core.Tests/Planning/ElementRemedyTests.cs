@@ -37,7 +37,7 @@ public sealed class ElementRemedyTests
         string remedy = Of(Seen(sine, MeasurementChain.From(1.kOhm()).Probe(Tip()).Into(Input())), "amplitude-short")!.Remedy!;
         double farads = Number(remedy, "a probe of at most ");
         Assert.InRange(farads, 3.15e-12, 3.232e-12);
-        Assert.Contains("most is done by passive probe", remedy, StringComparison.Ordinal);
+        Assert.Contains("most of it comes from passive probe", remedy, StringComparison.Ordinal);
         Assert.DoesNotContain("Gaussian", remedy, StringComparison.Ordinal);
         Probe light = Probe.Active(10, 10.MOhm(), Capacitance.FromFarads(farads), Response.Gaussian(500.MHz()));
         Assert.Null(Of(Seen(sine, MeasurementChain.From(1.kOhm()).Probe(light).Into(FrontEnd.FiftyOhm(Response.Gaussian(500.MHz())))), "amplitude-short"));
@@ -77,7 +77,7 @@ public sealed class ElementRemedyTests
         double hertz = Number(Of(Seen(clock, With(Input(150))), "edge-slowed")!.Remedy!, "a front end of at least ");
         Assert.Null(Of(Seen(clock, With(FrontEnd.HighImpedance(1.MOhm(), 14.pF(), Response.Gaussian(Frequency.FromHertz(hertz))))), "edge-slowed"));
         string limited = Of(Seen(clock, With(Input(1000).WithBandwidthLimit(Response.SinglePole(20.MHz())))), "edge-slowed")!.Remedy!;
-        Assert.Contains("without its bandwidth limit; most is done by front end", limited, StringComparison.Ordinal);
+        Assert.Contains("without its bandwidth limit; most of it comes from front end", limited, StringComparison.Ordinal);
         Assert.Null(Of(Seen(clock, With(Input(1000))), "edge-slowed"));
     }
 
@@ -87,7 +87,7 @@ public sealed class ElementRemedyTests
         Signal clock = Signal.Square(10.MHz(), 1.Vpp(), 1.ns());
         string remedy = Of(Seen(clock, MeasurementChain.From(50.Ohm()).Probe(Tip(200)).Into(Input(200))), "edge-slowed")!.Remedy!;
         double hertz = Number(remedy, "a chain of at least ");
-        Assert.Contains("loading included; most is done by passive probe", remedy, StringComparison.Ordinal);
+        Assert.Contains("loading included; most of it comes from passive probe", remedy, StringComparison.Ordinal);
         Assert.Null(Of(clock.Through(Response.Gaussian(Frequency.FromHertz(hertz))).SampledBy(Bench).Over(20.us()), "edge-slowed"));
     }
 

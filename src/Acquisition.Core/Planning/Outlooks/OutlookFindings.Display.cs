@@ -67,7 +67,7 @@ internal sealed partial class OutlookFindings
 
     private static double Short(Outlook changed) => -changed.AmplitudeError.SiValue;
 
-    private string Worst(Func<Outlook, double> error) => _remedies.Worst(error) is { } name ? ", loading included; most is done by " + name : "";
+    private string Worst(Func<Outlook, double> error) => _remedies.Worst(error) is { } name ? ", loading included; most of it comes from " + name : "";
 
     private string HighRemedy(double limit)
     {

@@ -28,7 +28,7 @@ internal sealed partial class Remedies
             foreach (Improvement better in Improvement.Of(chain, place, hertz))
             {
                 if (PartThatCures(better, isCured) is { } left)
-                    return $"{better.Words(left)}; most is done by {name}";
+                    return $"{better.Words(left)}; most of it comes from {name}";
             }
         }
         return null;
