@@ -49,6 +49,7 @@ public sealed partial class MeasurementChain
     /// <summary>What open cables do to an edge, or to a tone where there is none: judged by how long the edge takes beside the way to and fro.</summary>
     private void AddOpenCables(List<Finding> findings, Edge? edge, double highest, PeakVoltage peak, double rms)
     {
+        // With a signal more is known than what the chain alone could say.
         findings.RemoveAll(finding => finding.Code == "cable-unterminated");
         if (edge is null && highest == 0)
             return;
@@ -75,16 +76,20 @@ public sealed partial class MeasurementChain
         if (VoltageCautions.For(peak).Count > 0)
             return "what is said of its safety comes first";
         var ways = Terminations(peak, rms).Select(way => (way.Words, way.IsLoad, way.Chain, Excess: Shown(way.Chain, edge, highest))).Where(way => way.Excess is not null)
-            .OrderBy(way => Math.Abs(way.Excess!.Value)).Select(way => $"{way.Words} ({(edge is null ? "then shown " + Much(way.Excess!.Value) : $"then {Over(way.Excess!.Value)} of overshoot")}, {Amplitude(way.Chain)})").ToList();
+            .OrderBy(way => Math.Abs(way.Excess!.Value)).Select(way => $"{way.Words} ({Then(way.Chain, edge, way.Excess!.Value)})").ToList();
         return ways.Count > 0 ? string.Join("; or ", ways) : "a probe at the node instead of the cable";
     }
 
-    /// <summary>What is left of the amplitude at DC, and that a terminating input stands little: 5 V rms at 50 Ω (common practice).</summary>
-    internal string Amplitude(MeasurementChain terminated)
+    /// <summary>What a terminated chain makes of an edge in words, as <c>cable-unterminated</c> says it: how far it overshoots and what is left of the amplitude.</summary>
+    internal string Then(MeasurementChain terminated, Edge? edge) => Then(terminated, edge, edge is null ? null : Shown(terminated, edge, 0));
+
+    /// <summary>What is shown, what is left of the amplitude at DC, and that a terminating input stands little: 5 V rms at 50 Ω (common practice).</summary>
+    private string Then(MeasurementChain terminated, Edge? edge, double? excess)
     {
+        string shown = excess is not { } value ? "" : edge is null ? $"then shown {Much(value)}, " : $"then {Over(value)} of overshoot, ";
         double left = terminated.Response.ReferenceGain.ToAmplitudeRatio().SiValue;
         string loaded = terminated.FrontEnd.IsTerminated && !FrontEnd.IsTerminated ? "; look up first what it stands, usually 5 V rms" : "";
-        return $"{Ratio.FromFraction(left).InWords(3)} of the amplitude{loaded}";
+        return $"{shown}{Ratio.FromFraction(left).InWords(3)} of the amplitude{loaded}";
     }
 
     /// <summary>By how much an edge overshoots, or a tone is shown too high; null where that is not computed.</summary>

@@ -65,15 +65,9 @@ internal sealed partial class Remedies(Outlook outlook)
     {
         if (Applied.Chain is not { } chain)
             return null;
-        List<string> ways = chain.Terminations(Applied.Signal.Peak, MeasurementChain.RmsOf(Applied.Signal)).Select(way => (way.Words, Then: Behind(way.Chain)))
-            .Where(way => isCured(way.Then)).Select(way => $"{way.Words} ({Figures(way.Then)})").ToList();
+        List<string> ways = chain.Terminations(Applied.Signal.Peak, MeasurementChain.RmsOf(Applied.Signal))
+            .Where(way => isCured(Behind(way.Chain))).Select(way => $"{way.Words} ({chain.Then(way.Chain, Applied.Signal.SteepestEdge)})").ToList();
         return ways.Count > 0 ? "terminate the cable: " + string.Join("; or ", ways) : null;
-    }
-
-    private string Figures(Outlook then)
-    {
-        string overshoot = Applied.Signal.SteepestEdge is not null && then.ChainOvershoot is { } over ? $"then {over.InWords(3)} of overshoot, " : "";
-        return overshoot + Applied.Chain!.Amplitude(then.Setup.Applied.Chain!);
     }
 
     private string? Lead(Func<Outlook, bool> isCured)
