@@ -36,6 +36,20 @@ internal sealed class EchoStep : StepResponse
         return seconds > table.First && seconds < table.Last ? table.Value(seconds, out slope) : Sum(seconds, out slope);
     }
 
+    internal override double Value(double seconds)
+    {
+        PiecewisePolynomial table = _table.Value;
+        return seconds > table.First && seconds < table.Last ? table.Value(seconds) : Sum(seconds, out _);
+    }
+
+    private protected override bool TryIntegrate(double low, double high, out double integral)
+    {
+        PiecewisePolynomial table = _table.Value;
+        bool isHeld = low >= table.First && high <= table.Last;
+        integral = isHeld ? table.Between(low, high) : 0;
+        return isHeld;
+    }
+
     private protected override StepScan Scan()
     {
         var scan = new StepScan();

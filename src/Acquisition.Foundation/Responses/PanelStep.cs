@@ -55,6 +55,10 @@ internal sealed class PanelStep : StepResponse
     internal override double Value(double seconds, out double slope) =>
         _table.TryValue(seconds, out double value, out slope) ? value : FromPanels(seconds, out slope);
 
+    internal override double Value(double seconds) => _table.TryValue(seconds, out double value) ? value : FromPanels(seconds, out _);
+
+    private protected override bool TryIntegrate(double low, double high, out double integral) => _table.TryIntegrate(low, high, out integral);
+
     private double FromPanels(double seconds, out double slope)
     {
         double time = seconds - _delay, value = 0;

@@ -20,6 +20,7 @@ internal sealed class PiecewisePolynomial
     private readonly double _tolerance;
     private readonly List<double> _starts = new();
     private readonly List<double> _coefficients = new();
+    private double[]? _before;
 
     /// <param name="function">What to hold; asked inside the pieces only, never at their ends.</param>
     /// <param name="marks">Where it begins and ends, where it has corners or jumps, and where it may become lively after a calm, rising.</param>
@@ -75,7 +76,7 @@ internal sealed class PiecewisePolynomial
     internal double Value(double time)
     {
         int piece = PieceAt(time);
-        return Clenshaw(piece, (2 * time - _starts[piece] - _starts[piece + 1]) / (_starts[piece + 1] - _starts[piece]));
+        return Clenshaw(piece, At(piece, time));
     }
 
     /// <summary>The value, and the slope of the piece: less exact than the value by about a hundred over the length of the piece.</summary>
@@ -92,6 +93,42 @@ internal sealed class PiecewisePolynomial
         }
         slope = 2 / width * (next + x * nextRate - lastRate);
         return _coefficients[from] + x * next - last;
+    }
+
+    /// <summary>The integral between two times from the first mark to the last: of the parts of two pieces and all pieces between them.</summary>
+    internal double Between(double low, double high)
+    {
+        int first = PieceAt(low), last = PieceAt(high);
+        if (first == last)
+            return Primitive(first, At(first, high)) - Primitive(first, At(first, low));
+        double[] before = _before ??= Cumulate();
+        return before[first + 1] - before[first] - Primitive(first, At(first, low)) + (before[last] - before[first + 1]) + Primitive(last, At(last, high));
+    }
+
+    /// <summary>The integral up to each piece.</summary>
+    private double[] Cumulate()
+    {
+        var before = new double[_starts.Count];
+        for (int piece = 0; piece < Pieces; piece++)
+            before[piece + 1] = before[piece] + Primitive(piece, 1);
+        return before;
+    }
+
+    private double At(int piece, double time) => (2 * time - _starts[piece] - _starts[piece + 1]) / (_starts[piece + 1] - _starts[piece]);
+
+    /// <summary>The integral over a piece from its low end: that of T(k) is T(k + 1)/(2 (k + 1)) - T(k - 1)/(2 (k - 1)) (NIST DLMF 18.17, from memory).</summary>
+    private double Primitive(int piece, double x)
+    {
+        int from = piece * Terms;
+        // The coefficients of the primitive from those of the series, the highest first: Clenshaw's recurrence runs down through them, at x and at -1.
+        double next = 0, last = 0, atLow = 0;
+        for (int k = Terms; k > 0; k--)
+        {
+            double below = k == 1 ? 2 * _coefficients[from] : _coefficients[from + k - 1], above = k + 1 < Terms ? _coefficients[from + k + 1] : 0, own = (below - above) / (2 * k);
+            (next, last) = (own + 2 * x * next - last, next);
+            atLow += k % 2 == 0 ? own : -own;
+        }
+        return 0.5 * (_starts[piece + 1] - _starts[piece]) * (x * next - last - atLow);
     }
 
     private int PieceAt(double time)

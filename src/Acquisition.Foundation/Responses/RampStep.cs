@@ -39,17 +39,19 @@ internal sealed class RampStep : StepResponse
 
     private protected override StepScan Scan()
     {
-        var times = new SortedSet<double>();
-        foreach (double time in _step.Times)
-        {
-            if (time >= _step.FarFrom)
-                break;
-            times.Add(time - 0.5 * _ramp);
-            times.Add(time + 0.5 * _ramp);
-        }
         var scan = new StepScan();
-        foreach (double time in times)
+        List<double> times = _step.Times;
+        // Where either end of the ramp meets a time of the step, as far as all of the ramp lies where the step is followed: two rising sequences, merged.
+        int early = 0, late = 0, end = 0, lateEnd = 0;
+        while (end < times.Count && times[end] < _step.FarFrom)
+            lateEnd += times[end++] + _ramp < _step.FarFrom ? 1 : 0;
+        while (early < end || late < lateEnd)
         {
+            double sooner = early < end ? times[early] - 0.5 * _ramp : double.PositiveInfinity, later = late < lateEnd ? times[late] + 0.5 * _ramp : double.PositiveInfinity, time = Math.Min(sooner, later);
+            early += sooner == time ? 1 : 0;
+            late += later == time ? 1 : 0;
+            if (scan.Count > 0 && time <= scan.Times[scan.Count - 1])
+                continue;
             double value = Value(time, out double slope);
             scan.Add(time, value, slope);
         }

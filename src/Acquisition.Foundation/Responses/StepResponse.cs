@@ -18,7 +18,7 @@ internal abstract class StepResponse
     /// <summary>Value and slope (per second) at a time in seconds.</summary>
     internal abstract double Value(double seconds, out double slope);
 
-    internal double Value(double seconds) => Value(seconds, out _);
+    internal virtual double Value(double seconds) => Value(seconds, out _);
 
     /// <summary>Value and slope at times so close that a cubic between neighbours shows every level crossing and extreme, from before the step until it has settled.</summary>
     private protected abstract StepScan Scan();
@@ -53,6 +53,10 @@ internal abstract class StepResponse
     {
         if (low >= FarFrom)
             return Panel(low, high);
+        List<double> scanned = Scanned.Times;
+        double first = scanned[0], last = scanned[scanned.Count - 1];
+        if (high > first && low < last && high < FarFrom && TryIntegrate(Math.Max(low, first), Math.Min(high, last), out double held))
+            return held + Final * Math.Max(0, high - last);
         double before = Integral(low);
         if (!IsLong(before, high - low))
             return Integral(high) - before;
@@ -65,6 +69,13 @@ internal abstract class StepResponse
             from = times[index];
         }
         return sum + Panel(from, high);
+    }
+
+    /// <summary>The integral between two times of the scan where the step is held as polynomials; false where it is not.</summary>
+    private protected virtual bool TryIntegrate(double low, double high, out double integral)
+    {
+        integral = 0;
+        return false;
     }
 
     /// <summary>Whether an integral has lost more than three digits for a stretch so short.</summary>

@@ -42,16 +42,49 @@ internal sealed class StepTable
     internal bool TryValue(double seconds, out double value, out double slope)
     {
         value = slope = 0;
+        if (PiecesAt(seconds) is not { } pieces)
+            return false;
+        value = pieces.Value(seconds, out slope);
+        return true;
+    }
+
+    /// <summary>The value at a time; false where it is not in the table.</summary>
+    internal bool TryValue(double seconds, out double value)
+    {
+        value = 0;
+        if (PiecesAt(seconds) is not { } pieces)
+            return false;
+        value = pieces.Value(seconds);
+        return true;
+    }
+
+    /// <summary>The integral between two times; false where some of it is not in the table.</summary>
+    internal bool TryIntegrate(double low, double high, out double integral)
+    {
+        integral = 0;
+        for (double from = low; from < high;)
+        {
+            if (PiecesAt(from) is not { } pieces)
+                return false;
+            double to = Math.Min(high, pieces.Last);
+            // A time at the very end of a stretch belongs to it: the next begins there.
+            if (!(to > from) && PiecesAt(to = Math.Min(high, from + 1e-9 * _unit)) is null)
+                return false;
+            integral += pieces.Between(from, to);
+            from = to;
+        }
+        return true;
+    }
+
+    private PiecewisePolynomial? PiecesAt(double seconds)
+    {
         bool isBefore = seconds < _origin;
         double units = Math.Abs(seconds - _origin) / _unit;
         double[] ends = isBefore ? Before : After;
         int number = 0;
         while (number < ends.Length && units > ends[number])
             number++;
-        if (number == ends.Length || PiecesOf(number, isBefore) is not { } pieces)
-            return false;
-        value = pieces.Value(seconds, out slope);
-        return true;
+        return number < ends.Length ? PiecesOf(number, isBefore) : null;
     }
 
     /// <summary>The stretches from the one just before the origin to a time in units, in order of time; without pieces where there is no table.</summary>

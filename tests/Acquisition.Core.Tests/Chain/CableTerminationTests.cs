@@ -74,6 +74,7 @@ public sealed class CableTerminationTests
     {
         MeasurementChain chain = MeasurementChain.From(10.Ohm()).Cable(Line(2)).Cable(Line(3)).Into(Open);
         Assert.Contains("every 10 ns", Of(chain, Clock(2.ns()))!.Message, StringComparison.Ordinal);
+        Assert.Equal(From(10).Response.OvershootOf(Clock(2.ns()).SteepestEdge!).Fraction, chain.Response.OvershootOf(Clock(2.ns()).SteepestEdge!).Fraction, 1e-9);
     }
 
     [Fact]

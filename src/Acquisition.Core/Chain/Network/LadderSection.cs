@@ -19,13 +19,26 @@ internal sealed class LadderSection
     internal LadderSection(LumpedBranch? source, IReadOnlyList<Branch> branches)
     {
         _source = source;
-        _branches = new Branch[branches.Count];
-        for (int i = 0; i < _branches.Length; i++)
+        _branches = Joined(branches);
+        foreach (Branch branch in _branches)
         {
-            _branches[i] = branches[i];
-            Delay += branches[i].Delay;
-            IsLumped &= branches[i] is LumpedBranch;
+            Delay += branch.Delay;
+            IsLumped &= branch is LumpedBranch;
         }
+    }
+
+    /// <summary>Lines without loss of one impedance that follow each other are one: nothing comes back where they meet.</summary>
+    private static Branch[] Joined(IReadOnlyList<Branch> branches)
+    {
+        var joined = new List<Branch>();
+        foreach (Branch branch in branches)
+        {
+            if (branch is Line { IsLossless: true } next && joined.Count > 0 && joined[joined.Count - 1] is Line { IsLossless: true } before && before.Impedance == next.Impedance)
+                joined[joined.Count - 1] = new Line(before.Impedance, before.Delay + next.Delay, 0, 0, 1);
+            else
+                joined.Add(branch);
+        }
+        return joined.ToArray();
     }
 
     internal bool IsLumped { get; } = true;
