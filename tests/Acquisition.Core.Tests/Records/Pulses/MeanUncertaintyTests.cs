@@ -15,6 +15,9 @@ public sealed class MeanUncertaintyTests
 {
     private const double Rate = 1e9, Low = 0, High = 1;
 
+    /// <summary>The scatter of so many is known to 1/sqrt(2 x 120) = 6.5 %.</summary>
+    private const int Captures = 120;
+
     private static readonly PulseSettings Known = PulseSettings.Default.WithStateLevels(Low.V(), High.V()).WithLeastSamplesOnEdge(1);
 
     /// <summary>Pulses with linear edges of 6 ns, from the instants of their edges in ns, with noise in volts; in steps of a converter where it has bits.</summary>
@@ -67,7 +70,7 @@ public sealed class MeanUncertaintyTests
     [InlineData(1, 0.008, 0, 0.0, 0.0)]
     public void MeanPeriod_ScattersAsMuchAsIsStated_WhateverKindOfJitterItHas(int periods, double noise, int bits, double white, double walk, double most = 1.5)
     {
-        double ratio = Ratio(periods > 200 ? 150 : 400, random =>
+        double ratio = Ratio(Captures, random =>
         {
             PulseMeasurement pulses = PulseMeasurement.Of(Capture(Edges(periods, 41.37, 0.45, white, walk, random), noise, bits, random), Known);
             Assert.Equal(periods, pulses.Period.Value.Count);
@@ -85,7 +88,7 @@ public sealed class MeanUncertaintyTests
     [InlineData(60, 0.48, 0.0, 8, 0.0, 60.0)]
     public void MeanDutyFactor_ScattersAsMuchAsIsStated(int periods, double duty, double noise, int bits, double white, double period = 61.37, double most = 1.3)
     {
-        double ratio = Ratio(400, random =>
+        double ratio = Ratio(Captures, random =>
         {
             PulseMeasurement pulses = PulseMeasurement.Of(Capture(Edges(periods, period, duty, white, 0, random), noise, bits, random), Known);
             Assert.Equal(periods, pulses.DutyFactor.Value.Count);
@@ -107,7 +110,7 @@ public sealed class MeanUncertaintyTests
     [InlineData(61.37, 0.0, 7.5)]
     public void MeanPulseDuration_ScattersAsMuchAsIsStated_AlsoWhereItIsSampledAtTheSamePhases(double period, double noise, double most = 1.5)
     {
-        double ratio = Ratio(300, random =>
+        double ratio = Ratio(Captures, random =>
         {
             PulseMeasurement pulses = PulseMeasurement.Of(Capture(Edges(60, period, 0.483, 0, 0, random), noise, 8, random), Known);
             return (pulses.PositivePulseDuration.Value.Mean.Seconds - 0.483 * period * 1e-9, pulses.PositivePulseDurationUncertainty.Value.Standard.Seconds);
