@@ -69,9 +69,25 @@ public abstract partial class Response
     {
         _ = edge ?? throw new ArgumentNullException(nameof(edge));
         RequireDc("overshoot");
+        return Ratio.FromSi(Beyond(edge).Over, nameof(edge));
+    }
+
+    /// <summary>By how much an edge goes the other way after this response before it rises, as a fraction of its height: less than the response's own preshoot when the edge is slow.</summary>
+    /// <exception cref="ArgumentNullException"><paramref name="edge"/> is null.</exception>
+    /// <exception cref="InvalidOperationException">The response blocks DC.</exception>
+    public Ratio PreshootOf(Edge edge)
+    {
+        _ = edge ?? throw new ArgumentNullException(nameof(edge));
+        RequireDc("preshoot");
+        return Ratio.FromSi(Beyond(edge).Under, nameof(edge));
+    }
+
+    /// <summary>How far an edge goes above its final and below its first level after a response that passes DC, as fractions of its height.</summary>
+    internal (double Over, double Under) Beyond(Edge edge)
+    {
         StepResponse output = EdgeStep(edge, out _);
-        double over = output.Largest(Math.Sign(output.Final), out _) / output.Final - 1;
-        return Ratio.FromSi(over > 1e-12 ? over : 0, nameof(edge));
+        double over = (output.Largest(Math.Sign(output.Final), out _) / output.Final) - 1, under = -output.Largest(-Math.Sign(output.Final), out _) / output.Final;
+        return (over > 1e-12 ? over : 0, under > 1e-12 ? under : 0);
     }
 
     /// <summary>The 10 % to 90 % rise time of the step response, explained: with 0.35/bandwidth and the root sum of squares of the stages beside it.</summary>

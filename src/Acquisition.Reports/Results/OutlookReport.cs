@@ -20,7 +20,7 @@ public static class OutlookReport
         Report report = new Report(title)
             .WithParagraph($"{outlook.Signal.Name} through {outlook.Setup.Applied.Chain?.ToString() ?? outlook.Response.Name}, taken by {outlook.Setup.Digitizer}{Mode(outlook.Setup)}.")
             .WithFindings(outlook.Findings)
-            .WithValues(new ReportValues("chain", "Chain").With(outlook.ChainBandwidth).With(outlook.ChainRiseTime).With("overshoot", ReportCell.OfAny(outlook.ChainOvershoot)))
+            .WithValues(new ReportValues("chain", "Chain").With(outlook.ChainBandwidth).With(outlook.ChainRiseTime).With("overshoot of a step", ReportCell.OfAny(outlook.ChainOvershoot)))
             .WithValues(Display(outlook))
             .WithValues(Sampling(outlook))
             .WithValues(Vertical(outlook))
@@ -47,6 +47,8 @@ public static class OutlookReport
         .With("amplitude error", ReportCell.Of(outlook.AmplitudeError))
         .With(outlook.DisplayedEdge)
         .With("edge error", ReportCell.OfAny(outlook.EdgeError))
+        .With("overshoot of the edge", ReportCell.OfAny(outlook.DisplayedOvershoot))
+        .With("lowest to highest", ReportCell.Of(outlook.DisplayedExtremes), "pre- and overshoot included")
         .With("harmonics kept", outlook.Harmonics.Count > 0 ? ReportCell.Count(outlook.HarmonicsKept) : null);
 
     private static ReportValues Sampling(Outlook outlook) => new ReportValues("sampling", "Sampling")

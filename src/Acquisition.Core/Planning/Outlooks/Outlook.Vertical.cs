@@ -8,15 +8,15 @@ namespace Acquisition.Core;
 // Resolution and noise (handbook 6). All voltages are re the source.
 public sealed partial class Outlook
 {
-    /// <summary>The full-scale range: the one that is set, or the smallest that holds the signal on the display; null where none does.</summary>
+    /// <summary>The full-scale range: the one that is set, or the smallest that holds the signal on the display, pre- and overshoot included; null where none does.</summary>
     public PeakToPeakVoltage? FullScale
     {
         get
         {
             if (Setup.FullScale is { } set)
                 return set;
-            double shown = DisplayedAmplitude.Value.SiValue * (1 + (Signal.SteepestEdge is null ? 0 : ChainOvershoot?.SiValue ?? 0)), attenuation = Setup.Applied.Attenuation;
-            return Setup.Digitizer.RangeFor(PeakToPeakVoltage.FromSi(shown / attenuation, "amplitude")) is { } range ? PeakToPeakVoltage.FromSi(range.SiValue * attenuation, "range") : null;
+            double attenuation = Setup.Applied.Attenuation;
+            return Setup.Digitizer.RangeFor(PeakToPeakVoltage.FromSi(DisplayedExtremes.SiValue / attenuation, "extremes")) is { } range ? PeakToPeakVoltage.FromSi(range.SiValue * attenuation, "range") : null;
         }
     }
 

@@ -19,6 +19,7 @@ public sealed partial class Outlook
     private readonly Lazy<Explained<Duration>?> _chainRiseTime;
     private readonly Lazy<Explained<Duration>?> _displayedEdge;
     private readonly Lazy<double> _alone;
+    private readonly Lazy<Excursions> _beyond;
     private readonly Lazy<Explained<PeakToPeakVoltage>> _displayedAmplitude;
     private readonly Lazy<(double Needed, double Shortest, DisplayedWaveform? Waveform)> _levels;
     private readonly Lazy<DisplayedLines> _lines;
@@ -34,6 +35,7 @@ public sealed partial class Outlook
         _chainRiseTime = new Lazy<Explained<Duration>?>(ComputeChainRiseTime);
         _displayedEdge = new Lazy<Explained<Duration>?>(ComputeDisplayedEdge);
         _alone = new Lazy<double>(() => Signal.SteepestEdge is { } edge ? EdgeThrough.RiseTime(edge, Response) : double.NaN);
+        _beyond = new Lazy<Excursions>(() => new Excursions(Response));
         _displayedAmplitude = new Lazy<Explained<PeakToPeakVoltage>>(ComputeDisplayedAmplitude);
         _levels = new Lazy<(double, double, DisplayedWaveform?)>(ComputeLevels);
         _lines = new Lazy<DisplayedLines>(() => new DisplayedLines(Signal, Response, StoredRate, Boxcar));
@@ -86,9 +88,6 @@ public sealed partial class Outlook
     public Ratio? EdgeError => DisplayedEdge is { } shown && Signal.SteepestEdge!.RiseTime.SiValue > 0
         ? Ratio.FromSi((shown.Value.SiValue / Signal.SteepestEdge.RiseTime.SiValue) - 1, "edge")
         : null;
-
-    /// <summary>By how much the display overshoots a step because of the chain, as a fraction of its height; null where the chain blocks DC.</summary>
-    public Ratio? ChainOvershoot => Response.PassesDc ? Response.Overshoot : null;
 
     /// <summary>What each element costs, the most costly first.</summary>
     public IReadOnlyList<Contribution> Contributions => _contributions.Value;

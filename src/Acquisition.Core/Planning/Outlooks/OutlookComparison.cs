@@ -42,7 +42,7 @@ public sealed class OutlookComparison
         Add<Ratio>(rows, "amplitude error", first.AmplitudeError, second.AmplitudeError);
         Add(rows, "edge on the display", first.DisplayedEdge?.Value, second.DisplayedEdge?.Value);
         Add(rows, "edge error", first.EdgeError, second.EdgeError);
-        Add(rows, "overshoot of the chain", first.ChainOvershoot, second.ChainOvershoot);
+        Add(rows, "overshoot of the edge", first.DisplayedOvershoot, second.DisplayedOvershoot);
         AddNumber(rows, "harmonics kept", first.HarmonicsKept, second.HarmonicsKept);
         Add<SampleRate>(rows, "sample rate", first.StoredRate, second.StoredRate);
         Add<Duration>(rows, "window", first.Window, second.Window);

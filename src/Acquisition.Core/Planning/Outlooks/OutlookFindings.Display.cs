@@ -112,10 +112,12 @@ internal sealed partial class OutlookFindings
 
     private void Overshoot()
     {
-        if (Signal.SteepestEdge is null || outlook.ChainOvershoot is not { SiValue: > MostOvershoot } overshoot)
+        if (outlook.DisplayedOvershoot is not { SiValue: > MostOvershoot } overshoot)
             return;
-        string much = overshoot.SiValue > ManyTimes ? $"a step rises to {FewDigits.Number(1 + overshoot.SiValue)} times the level where it ends: the chain differentiates" : $"the chain adds {overshoot.InWords()} of overshoot that is not in the signal";
+        Edge edge = Signal.SteepestEdge!;
+        string what = edge.RiseTime.SiValue > 0 ? "the edge of " + edge.RiseTime.InWords() : "the ideal edge";
+        string much = overshoot.SiValue > ManyTimes ? $"{what} rises to {FewDigits.Number(1 + overshoot.SiValue)} times the level where it ends: the chain differentiates" : $"{what} overshoots by {overshoot.InWords()} behind the chain, which is not in the signal";
         Add("chain-overshoots", Severity.Warning, much,
-            _remedies.For(changed => changed.ChainOvershoot is { SiValue: <= MostOvershoot }) ?? "a response that falls off more gently, such as a Gaussian one", "handbook 2.2, 7.3, 7.4");
+            _remedies.For(changed => changed.DisplayedOvershoot is { SiValue: <= MostOvershoot }) ?? "a response that falls off more gently, such as a Gaussian one", "handbook 2.2, 7.3, 7.4");
     }
 }

@@ -10,7 +10,7 @@ internal sealed partial class OutlookFindings
         double swing = outlook.DisplayedAmplitude.Value.SiValue;
         if (outlook.FullScale is not { } range)
         {
-            Add("no-range", Severity.Failure, $"no range of {outlook.Setup.Digitizer.Name} holds {outlook.DisplayedAmplitude.Value.InWords()}", "a probe that divides more", "handbook 6.1");
+            Add("no-range", Severity.Failure, $"no range of {outlook.Setup.Digitizer.Name} holds {outlook.DisplayedExtremes.InWords()}{(outlook.DisplayedExtremes.SiValue > swing * (1 + Plateau.SettledWithin) ? ", pre- and overshoot included" : "")}", "a probe that divides more", "handbook 6.1");
             return;
         }
         // A range set to the swing as the user knows it holds a swing that differs by the last digits of a computed gain.
@@ -18,6 +18,12 @@ internal sealed partial class OutlookFindings
         {
             Add("clipped", Severity.Failure, $"{outlook.DisplayedAmplitude.Value.InWords()} do not fit into the range of {range.InWords()}",
                 $"a range of at least {FewDigits.Of(FewDigits.RoundUp(swing * (1 - 1e-9)), PeakToPeakVoltage.Kind)}", "handbook 8.7");
+        }
+        // A thousandth is what levels are settled to.
+        else if (outlook.DisplayedExtremes.SiValue > range.SiValue * (1 + Plateau.SettledWithin))
+        {
+            Add("overshoot-clipped", Severity.Warning, $"the levels, {outlook.DisplayedAmplitude.Value.InWords()} apart, fit into the range of {range.InWords()}; with pre- and overshoot it is {outlook.DisplayedExtremes.InWords()}, whose ends are cut off",
+                $"a range of at least {FewDigits.Of(FewDigits.RoundUp(outlook.DisplayedExtremes.SiValue), PeakToPeakVoltage.Kind)}", "handbook 8.7");
         }
         // Where the display has lost the signal, that is what must be cured.
         else if (range.SiValue > 4 * swing && outlook.AmplitudeError.SiValue > -0.9)

@@ -25,8 +25,8 @@ internal static class OutlookText
             text.Row("one edge alone", single.InWords());
         if (outlook.EdgeError is { } slow)
             text.Row("edge error", Percent(slow));
-        if (outlook.Signal.SteepestEdge is not null && outlook.ChainOvershoot is { } overshoot)
-            text.Row("overshoot of chain", overshoot.InWords());
+        if (outlook.DisplayedOvershoot is { } overshoot)
+            text.Row("overshoot of edge", overshoot.InWords());
         if (outlook.Signal.Fundamental is not null && outlook.Signal.SteepestEdge is not null)
             text.Row("harmonics kept", outlook.HarmonicsKept.ToString(CultureInfo.InvariantCulture));
         Sampling(outlook, text);
