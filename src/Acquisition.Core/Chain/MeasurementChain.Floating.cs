@@ -32,12 +32,35 @@ public sealed partial class MeasurementChain
         if (probes.FirstOrDefault(IsDifferential) is { } differential)
         {
             AddRatingToEarth(findings, differential.Name, differential.MaximumToEarth, volts, commonMode is not null);
+            if (against > 0)
+                AddWhatIsLeft(findings, differential, against, peak.SiValue * Source.Scale);
             return;
         }
         foreach (Probe probe in probes)
             AddRatingToEarth(findings, probe.Name, probe.MaximumToEarth, volts, commonMode is not null);
         if (FrontEnd.IsIsolated)
             AddRatingToEarth(findings, FrontEnd.Name, FrontEnd.MaximumToEarth, volts, commonMode is not null);
+    }
+
+    // Handbook 12.6: the gain for the difference over that for what both points have in common.
+    private static void AddWhatIsLeft(List<Finding> findings, Probe probe, double commonMode, double peak)
+    {
+        const double little = 0.02, much = 0.2;
+        string common = Voltage.FromVolts(commonMode).InWords(3), asked = peak > 0 ? $"at least {DecibelRatio.FromDecibels(Math.Ceiling(20 * Math.Log10(commonMode / (little * peak)))).InWords(3)} at the frequencies of the common mode leave at most 2 %" : "";
+        if (probe.CommonModeRejection is not { } rejection)
+        {
+            findings.Add(new Finding(
+                "rejection-unknown", Severity.Warning, $"both inputs of {probe.Name} have {common} in common; how much of it shows is not stated: 40 dB would leave {Voltage.FromVolts(commonMode / 100).InWords(3)}",
+                $"state its common-mode rejection at the frequencies of the common mode, where it is less than at DC{(asked.Length > 0 && commonMode > little * peak ? $"; {asked}" : "")}. With both inputs on one of the two points the display shows what is left", "handbook 12.6"));
+            return;
+        }
+        double left = commonMode / Math.Pow(10, rejection.Decibels / 20);
+        if (!(left > little * peak))
+            return;
+        string share = peak > 0 ? $", {Ratio.FromFraction(left / peak).InWords(3)} of the peak of the signal" : "";
+        findings.Add(new Finding(
+            "common-mode-shows", left > much * peak ? Severity.Failure : Severity.Warning, $"of the {common} that both inputs of {probe.Name} have in common, {rejection.InWords(3)} of rejection leave up to {Voltage.FromVolts(left).InWords(3)} beside the signal{share}",
+            (asked.Length > 0 ? asked : "more rejection") + "; or a reference point that moves less", "handbook 12.6"));
     }
 
     private static void AddRatingToEarth(List<Finding> findings, string name, Voltage? maximum, double volts, bool floats)

@@ -97,6 +97,9 @@ public abstract class Probe : ChainElement
     /// <summary>The largest voltage that either of its two points stands against earth, DC plus peak AC; null where it is not known.</summary>
     public Voltage? MaximumToEarth { get; private set; }
 
+    /// <summary>How much less a voltage that both of its points have in common shows than one between them, as positive decibels; null where it is not known.</summary>
+    public DecibelRatio? CommonModeRejection { get; private set; }
+
     /// <summary>The same with a name.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="name"/> is null.</exception>
     public Probe WithName(string name) => Copy(copy => copy.Name = RequireName(name));
@@ -147,6 +150,15 @@ public abstract class Probe : ChainElement
     {
         Refuse.UnlessAboveZero(maximumToEarth.SiValue, Voltage.Kind, nameof(maximumToEarth));
         return Copy(copy => copy.MaximumToEarth = maximumToEarth);
+    }
+
+    /// <summary>The same with its common-mode rejection: how much less a voltage that both points have in common shows than one between them.</summary>
+    /// <param name="rejection">The common-mode rejection ratio, at the frequencies at which the common mode moves: it falls with frequency, and the one at DC says nothing of a switching node.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="rejection"/> is not above 0 dB.</exception>
+    public Probe WithCommonModeRejection(DecibelRatio rejection)
+    {
+        Refuse.UnlessAboveZero(rejection.Decibels, DecibelRatio.Kind, nameof(rejection));
+        return Copy(copy => copy.CommonModeRejection = rejection);
     }
 
     /// <summary>The complex input impedance at a frequency, in ohms: resistance beside capacitance, behind lead and damping.</summary>

@@ -75,6 +75,7 @@ internal static class ChainDocument
         Resistance? damping = probe.OptionalQuantity("damping", Resistance.Parse);
         Voltage? maximum = probe.OptionalQuantity("maximumVoltage", Voltage.Parse), toEarth = probe.OptionalQuantity("maximumToEarth", Voltage.Parse);
         bool differential = probe.Truth("differential", otherwise: false);
+        DecibelRatio? rejection = probe.OptionalQuantity("commonModeRejection", DecibelRatio.Parse);
         RmsVoltage? noise = probe.OptionalQuantity("noise", RmsVoltage.Parse);
         probe.RefuseOthers();
         return probe.Build(() =>
@@ -92,8 +93,9 @@ internal static class ChainDocument
             made = maximum is { } volts ? made.WithRating(VoltageRating.Constant(volts)) : made;
             made = toEarth is { } against ? made.WithMaximumToEarth(against) : made;
             made = differential ? made.WithDifferentialInputs() : made;
+            made = rejection is { } decibels ? made.WithCommonModeRejection(decibels) : made;
             return noise is { } rms ? made.WithNoise(rms) : made;
-        }, null, new Dictionary<string, string> { ["length"] = "leadLength", ["inductance"] = "leadInductance", ["maximum"] = "maximumVoltage" });
+        }, null, new Dictionary<string, string> { ["length"] = "leadLength", ["inductance"] = "leadInductance", ["maximum"] = "maximumVoltage", ["rejection"] = "commonModeRejection" });
     }
 
     internal static FrontEnd? Input(DocumentObject input)

@@ -107,6 +107,7 @@ internal static class CatalogueDocument
         Stated<RmsVoltage>? noise = Stated(document, "noise", RmsVoltage.Parse);
         Stated<Ratio>? gain = Stated(document, "gainAccuracy", Ratio.Parse);
         bool differential = document.Truth("differential", otherwise: false);
+        DecibelRatio? rejection = document.OptionalQuantity("commonModeRejection", DecibelRatio.Parse);
         string? rating = document.OptionalText("rating");
         double? price = document.OptionalNumber("price", 0, 1e12);
         document.RefuseOthers();
@@ -116,6 +117,7 @@ internal static class CatalogueDocument
             made = lead is null ? made : made.WithLeadInductance(lead.Value);
             made = maximum is null ? made : made.WithMaximumVoltage(maximum.Value);
             made = toEarth is null ? made : made.WithMaximumToEarth(toEarth.Value);
+            made = rejection is null ? made : made.WithCommonModeRejection(rejection.Value);
             made = noise is null ? made : made.WithNoise(noise);
             made = gain is null ? made : made.WithGainAccuracy(gain);
             return price is null ? made : made.WithPrice(price.Value);

@@ -65,6 +65,9 @@ public sealed class CatalogueProbe
     /// <summary>Whether it measures between two points, neither of which is earth.</summary>
     public bool IsDifferential { get; private set; }
 
+    /// <summary>How much less a voltage that both of its points have in common shows than one between them, as positive decibels; null where it is not stated.</summary>
+    public DecibelRatio? CommonModeRejection { get; private set; }
+
     /// <summary>The noise re the tip; null where it is not stated.</summary>
     public Stated<RmsVoltage>? Noise { get; private set; }
 
@@ -94,6 +97,14 @@ public sealed class CatalogueProbe
     {
         Refuse.UnlessAboveZero(maximumToEarth.SiValue, Voltage.Kind, nameof(maximumToEarth));
         return Copy(copy => copy.MaximumToEarth = maximumToEarth);
+    }
+
+    /// <summary>A copy with a common-mode rejection, at the frequencies at which the common mode moves.</summary>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="rejection"/> is not above 0 dB.</exception>
+    public CatalogueProbe WithCommonModeRejection(DecibelRatio rejection)
+    {
+        Refuse.UnlessAboveZero(rejection.Decibels, DecibelRatio.Kind, nameof(rejection));
+        return Copy(copy => copy.CommonModeRejection = rejection);
     }
 
     /// <summary>A copy with a noise re the tip.</summary>

@@ -18,6 +18,7 @@ internal static class CatalogueChain
         made = entry.LeadInductance is { } lead && !source.IsIdeal ? made.WithGroundLead(lead) : made;
         made = entry.MaximumVoltage is { } maximum ? made.WithRating(VoltageRating.Constant(maximum)) : made;
         made = entry.IsDifferential ? made.WithDifferentialInputs() : made;
+        made = entry.CommonModeRejection is { } rejection ? made.WithCommonModeRejection(rejection) : made;
         made = entry.MaximumToEarth is { } toEarth ? made.WithMaximumToEarth(toEarth) : made;
         return entry.Noise is { } noise ? made.WithNoise(noise.Value) : made;
     }
