@@ -58,7 +58,7 @@ public static class CsvSweeps
     {
         int[] found = Enumerable.Range(0, table.Heads.Count).Where(i => ReferenceEquals(table.Heads[i].Kind, QuantityKind.Frequency)).ToArray();
         if (found.Length > 1)
-            throw RecordFormatException.At(table.HeadingLine, found[1] + 1, $"{table.Named(found[1])} holds frequencies, as column {found[0] + 1} does: a sweep has one; split the table");
+            throw RecordFormatException.At(table.HeadingLine, found[1] + 1, $"{table.HeadOf(found[1])} holds frequencies, as column {found[0] + 1} does: a sweep has one; split the table");
         if (found.Length == 1)
             return found[0];
         int named = table.Heads.FindIndex(head => head.Kind is null && head.Name.ToUpperInvariant() is "F" or "FREQ" or "FREQUENCY" or "FREQUENCIES");
@@ -76,17 +76,17 @@ public static class CsvSweeps
             if (IsUncertainty(head))
             {
                 if (columns.Count == 0 || columns[columns.Count - 1] is var (level, taken) && (taken is not null || level != i - 1))
-                    throw RecordFormatException.At(table.HeadingLine, i + 1, $"{table.Named(i)} is headed as an uncertainty and does not stand right behind a column of levels");
+                    throw RecordFormatException.At(table.HeadingLine, i + 1, $"{table.HeadOf(i)} is headed as an uncertainty and does not stand right behind a column of levels");
                 QuantityKind of = table.Heads[i - 1].Kind ?? format.DefaultKind, expected = Scale(of) == 0 ? QuantityKind.DecibelRatio : of;
                 if (!ReferenceEquals(head.Kind ?? (table.Heads[i - 1].Kind is null ? expected : null), expected))
-                    throw RecordFormatException.At(table.HeadingLine, i + 1, $"{table.Named(i)} must state its unit, one of {expected.Name} as the levels before it have: {expected.Symbol}");
+                    throw RecordFormatException.At(table.HeadingLine, i + 1, $"{table.HeadOf(i)} must state its unit, one of {expected.Name} as the levels before it have: {expected.Symbol}");
                 columns[columns.Count - 1] = (i - 1, i);
                 continue;
             }
             if (head.Kind is null && !format.StatesKind)
-                throw RecordFormatException.At(table.HeadingLine, i + 1, $"{table.Named(i)} says no unit, and a level without one may be decibels or a ratio: state it in the head, as level/dB, or with WithDefaultKind of the format");
+                throw RecordFormatException.At(table.HeadingLine, i + 1, $"{table.HeadOf(i)} says no unit, and a level without one may be decibels or a ratio: state it in the head, as level/dB, or with WithDefaultKind of the format");
             if (Scale(head.Kind ?? format.DefaultKind) is null)
-                throw RecordFormatException.At(table.HeadingLine, i + 1, $"{table.Named(i)} holds {(head.Kind ?? format.DefaultKind).Name}, which is no level: write dB, dBm, dBV, V, A or W, or leave the column out");
+                throw RecordFormatException.At(table.HeadingLine, i + 1, $"{table.HeadOf(i)} holds {(head.Kind ?? format.DefaultKind).Name}, which is no level: write dB, dBm, dBV, V, A or W, or leave the column out");
             columns.Add((i, null));
         }
         return columns.Count > 0 ? columns : throw RecordFormatException.At(table.HeadingLine, null, "the table holds frequencies and no levels");

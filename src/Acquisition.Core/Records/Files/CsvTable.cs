@@ -83,6 +83,9 @@ internal sealed class CsvTable
     /// <summary>A column in words, with its name where it has one.</summary>
     internal string Named(int column) => FormattableString.Invariant($"column {column + 1}{(Heads[column].Name.Length > 0 ? $" ('{Heads[column].Name}')" : "")}");
 
+    /// <summary>What stands in the head of a column, where the message says the column already.</summary>
+    internal string HeadOf(int column) => Heads[column].Name.Length > 0 ? $"'{Heads[column].Name}'" : "the column";
+
     /// <summary>The line of a row of numbers.</summary>
     internal long LineOf(int row)
     {

@@ -66,7 +66,7 @@ public class CsvSweepsTests
     }
 
     [Theory]
-    [InlineData("f/Hz,level\n1,0\n", 1, "column 2 ('level') says no unit", "state it in the head, as level/dB")]
+    [InlineData("f/Hz,level\n1,0\n", 1, "line 1, column 2: 'level' says no unit", "state it in the head, as level/dB")]
     [InlineData("level/dB,u/dB\n1,0\n", 1, "no column of frequencies", "f/Hz")]
     [InlineData("f/Hz,g/kHz,level/dB\n1,1,0\n", 1, "holds frequencies, as column 1 does", "split the table")]
     [InlineData("f/Hz,t/K\n1,1\n", 1, "which is no level", "write dB")]
