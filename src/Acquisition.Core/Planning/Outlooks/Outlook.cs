@@ -151,7 +151,8 @@ public sealed partial class Outlook
             method += ", and over the samples of one stored point (root-sum-square)";
         }
         var rules = new List<RuleOfThumb<Duration>>();
-        if (ChainRiseTime is { } chain)
+        // Of an ideal edge through a wire there is nothing that a rule could be off by.
+        if (ChainRiseTime is { } chain && shown > 0)
             rules.Add(Rule("√(edge² + chain²)", EdgeThrough.RootSumSquare(edge.RiseTime.SiValue, chain.Value.SiValue), shown, value => Duration.FromSi(value, "rule")));
         return new Explained<Duration>("edge on the display", Duration.FromSi(shown, "edge"), method, "handbook 2.6, 2.5", [new("edge of the signal", edge.RiseTime.ToString())], rules);
     }
