@@ -154,7 +154,7 @@ public sealed class Digitizer
     /// <summary>For how many channels in use rate and memory are stated; 1 where they do not depend on it.</summary>
     internal int StatedChannels => _shares[_shares.Length - 1].From;
 
-    private const int MostChannels = 64;
+    internal const int MostChannels = 64;
 
     private (int From, SampleRate Rate, PointCount Memory) Share(int channelsInUse) => channelsInUse >= 1
         ? _shares.Last(share => share.From <= channelsInUse)

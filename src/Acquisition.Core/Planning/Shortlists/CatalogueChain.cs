@@ -45,8 +45,13 @@ internal static class CatalogueChain
         {
             // A mode holds for as many channels as it says and for fewer, down to the mode before it.
             int from = entry.ChannelModes[i - 1].ChannelsInUse + 1;
-            made = made.WithChannelsInUse(from, entry.ChannelModes[i].MaximumRate, entry.ChannelModes[i].Memory);
+            if (from <= Core.Digitizer.MostChannels)
+                made = made.WithChannelsInUse(from, entry.ChannelModes[i].MaximumRate, entry.ChannelModes[i].Memory);
         }
+        // The last mode is stated up to its own number, not only from where it begins.
+        int stated = Math.Min(entry.ChannelModes[entry.ChannelModes.Count - 1].ChannelsInUse, Core.Digitizer.MostChannels);
+        if (stated > 1 && entry.ModeFor(stated) is { } last)
+            made = made.WithChannelsInUse(stated, last.MaximumRate, last.Memory);
         var ranges = new PeakToPeakVoltage[entry.Ranges.Count];
         for (int i = 0; i < ranges.Length; i++)
             ranges[i] = entry.Ranges[i].FullScale;
