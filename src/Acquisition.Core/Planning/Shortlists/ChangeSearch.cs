@@ -33,8 +33,8 @@ internal sealed class ChangeSearch(Screen screen, ScreenedProbe probe, ScreenedI
     {
         double needed = screen.NeededRate;
         if (input.Entry.ModeFor(screen.Requirement.Channels) is { } mode && mode.MaximumRate.SiValue >= needed && screen.Requirement.Window is { } window)
-            return $"a window of at most {FewDigits.Of(mode.Memory.SiValue / needed, Duration.Kind)}, or {FewDigits.Of(needed * window.SiValue, PointCount.Kind)} of memory";
-        return $"a sample rate of {FewDigits.Of(needed, SampleRate.Kind)}";
+            return $"a window of at most {FewDigits.Of(FewDigits.RoundDown(mode.Memory.SiValue / needed), Duration.Kind)}, or {FewDigits.Of(FewDigits.RoundUp(needed * window.SiValue), PointCount.Kind)} of memory";
+        return $"a sample rate of {FewDigits.Of(FewDigits.RoundUp(needed), SampleRate.Kind)}";
     }
 
     // From the cheapest on: the limit off; less load, where the divider at DC alone is at fault; bandwidth of the input or of the probe, whichever is nearer, or of both; a shorter lead; less capacitance at the tip.
