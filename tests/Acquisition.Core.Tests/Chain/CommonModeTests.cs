@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using System.Text.RegularExpressions;
 using Acquisition.Core.Literals;
 using FsCheck;
 using FsCheck.Fluent;
@@ -41,7 +42,7 @@ public sealed class CommonModeTests
             Finding? shows = Of(Differential.WithCommonModeRejection(1.dB()), signal, drawn.Common).SingleOrDefault();
             if (shows is null)
                 return drawn.Common / Math.Pow(10, 0.05) <= 0.02 * drawn.Swing / 2;
-            Quantity named = Quantity.Parse(shows.Remedy!.Substring("at least ".Length, shows.Remedy.IndexOf(" dB", StringComparison.Ordinal) - "at least ".Length) + " dB");
+            Quantity named = Quantity.Parse(Regex.Match(shows.Remedy!, "at least (.*? dB)").Groups[1].Value);
             return Of(Differential.WithCommonModeRejection(DecibelRatio.FromDecibels(named.SiValue)), signal, drawn.Common).Length == 0 || named.SiValue <= 0;
         });
 
