@@ -40,7 +40,7 @@ public sealed class SineFitPartsTests
         }
     }
 
-    // The normal matrix of the columns cos, sin, 1 and t (-A sin + B cos), product by product.
+    // The normal matrix of the columns cos, sin, 1 and t (-A sin + B cos), product by product; about a centre that is not the middle, where no sum vanishes.
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
@@ -49,13 +49,13 @@ public sealed class SineFitPartsTests
         double[] x = Make(203, 0.0871, noise: 0.1);
         var model = new SineModel(0.7, 0.2, 0.1, 0.09);
         SineSums sums = default;
-        sums.Add(new SampleBlock(x, 0, 0, x.Length), 101, 101, model);
+        sums.Add(new SampleBlock(x, 0, 0, x.Length), 90, 101, model);
         int size = free ? 4 : 3;
         double[] matrix = new double[16], gradient = new double[4];
         sums.Normal(model, free, matrix, gradient);
         double[][] columns = x.Select((_, n) =>
         {
-            double p = 2 * Math.PI * 0.09 * (n - 101), c = Math.Cos(p), s = Math.Sin(p), t = (n - 101) / 101.0;
+            double p = 2 * Math.PI * 0.09 * (n - 90), c = Math.Cos(p), s = Math.Sin(p), t = (n - 90) / 101.0;
             return new[] { c, s, 1, t * (0.2 * c - 0.7 * s) };
         }).ToArray();
         double[] residual = x.Select((v, n) => v - 0.1 - 0.7 * columns[n][0] - 0.2 * columns[n][1]).ToArray();
@@ -107,6 +107,20 @@ public sealed class SineFitPartsTests
         SineFit one = SineFit.FourParameter(x, Rate, Frequency.FromHertz(0.0735e8)), other = SineFit.FourParameter(x.Select(v => v * unit).ToArray(), Rate, Frequency.FromHertz(0.0735e8));
         Assert.Equal(one.Iterations, other.Iterations);
         Assert.Equal(one.Sine!.Frequency.Hertz, other.Sine!.Frequency.Hertz, 1e-3);
+    }
+
+    // Linear equations: one step solves them, a second removes what rounding left of the first. A frequency that is free is found even from a start, in a record as in an array.
+    [Fact]
+    public void AGivenFrequency_TakesTwoSteps_AndAStartLeavesItFree()
+    {
+        double[] x = Make(500, 0.0731, 1e3, 1.1, 0.3, 0.3, 5);
+        Assert.Equal(2, SineFit.ThreeParameter(x, Rate, 7.31.MHz()).Iterations);
+        Assert.Equal(2, SineFit.ThreeParameter(Record.FromVolts(x, Rate), 7.31.MHz()).Iterations);
+        foreach (FittedSine sine in new[] { SineFit.FourParameter(x, Rate, 7.32.MHz()).Sine!, SineFit.FourParameter(Record.FromVolts(x, Rate), 7.32.MHz()).Sine!, SineFit.FourParameter(Record.FromVolts(x, Rate)).Sine! })
+        {
+            Assert.False(sine.FrequencyWasGiven);
+            Assert.Equal(7.31e6, sine.Frequency.Hertz, 20.0);
+        }
     }
 
     // The largest sample that a fit takes is 1E150 V itself.
