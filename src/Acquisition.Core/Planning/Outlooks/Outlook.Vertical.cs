@@ -71,7 +71,7 @@ public sealed partial class Outlook
     /// </summary>
     public Voltage? SmallestDetail => !KeepsExtremes && TotalNoise is { } noise ? Voltage.FromSi(Math.Max(Dithers ? 0 : LeastSignificantBit!.Value.SiValue, 2 * Math.Max(noise.SiValue, StatedNoise)), "noise") : null;
 
-    /// <summary>The standard uncertainty of the time of one edge by noise over slew, and jitter; null where nothing is known of either, the signal has no edge, or the mode keeps extremes, whose times are those of a whole interval.</summary>
+    /// <summary>The standard uncertainty of the time of one edge by noise over slew, jitter and, where the samples are further apart than the edge takes, where in between it lies; null where nothing is known of either, the signal has no edge, or the mode keeps extremes, whose times are those of a whole interval.</summary>
     public Duration? EdgeTimingUncertainty
     {
         get
@@ -81,7 +81,9 @@ public sealed partial class Outlook
             double slew = 0.8 * DisplayedAmplitude.Value.SiValue / edge.Value.SiValue, jitter = Setup.Jitter?.SiValue ?? 0, noise = Noise?.SiValue ?? 0;
             // Jitter moves the edge itself; what it does elsewhere on the waveform has no part in that.
             double byNoise = Math.Sqrt((quantization.SiValue * quantization.SiValue) + (noise * noise)) / slew;
-            return Duration.FromSi(Math.Sqrt((byNoise * byNoise) + (jitter * jitter)), "noise");
+            // With no sample on it an edge lies anywhere between two samples that are apart by more than it takes (JCGM 100 4.3.7, rectangular).
+            double unseen = Math.Max(0, StoredRate.SampleInterval.SiValue - edge.Value.SiValue) / Math.Sqrt(12);
+            return Duration.FromSi(Math.Sqrt((byNoise * byNoise) + (jitter * jitter) + (unseen * unseen)), "noise");
         }
     }
 
