@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
 using Acquisition.Core.Responses;
 
 namespace Acquisition.Core;
@@ -13,10 +14,10 @@ public sealed partial class MeasurementChain
 
     private IReadOnlyList<Finding>? _findings;
 
-    /// <summary>What to know about the chain whatever the signal: parts that do not fit together, a node that gives way.</summary>
+    /// <summary>What to know about the chain whatever the signal, the gravest first: parts that do not fit together, a node that gives way.</summary>
     public IReadOnlyList<Finding> Findings => _findings ??= OwnFindings().Frozen();
 
-    /// <summary>What to know about the chain in front of a signal: its highest content, its steepest edge and its peak.</summary>
+    /// <summary>What to know about the chain in front of a signal, the gravest first: its highest content, its steepest edge and its peak.</summary>
     /// <exception cref="ArgumentNullException"><paramref name="signal"/> is null.</exception>
     public IReadOnlyList<Finding> Examine(Signal signal) => Examine(signal ?? throw new ArgumentNullException(nameof(signal)), null);
 
@@ -64,7 +65,7 @@ public sealed partial class MeasurementChain
         AddResonance(findings, highestContent);
         AddVoltage(findings, highestContent, peak, rms);
         AddAgainstEarth(findings, peak, commonMode);
-        return findings;
+        return GravestFirst(findings);
     }
 
     private List<Finding> OwnFindings()
@@ -89,8 +90,10 @@ public sealed partial class MeasurementChain
                 dc < 1 && Source.StatedInto is null && !Source.IsIdeal ? "where the source's amplitude is stated into a load, say so (WithAmplitudeStatedInto); else a higher input resistance" : "check ratio and termination",
                 "handbook 7.1"));
         }
-        return findings;
+        return GravestFirst(findings);
     }
+
+    private static List<Finding> GravestFirst(List<Finding> findings) => findings.OrderByDescending(finding => finding.Severity).ToList();
 
     /// <summary>What an element ends in at DC: the front end with the feed-through terminators before it, or a pad made for its own impedance.</summary>
     private Resistance LoadBehind(int element)

@@ -49,8 +49,19 @@ internal static class FewDigits
         return rounded <= value * (1 + 1e-12) ? rounded : Round(rounded - Math.Pow(10, Math.Floor(Math.Log10(value)) - 3));
     }
 
-    internal static double Round(double value, int digits = 4) =>
-        double.Parse(value.ToString("E" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    /// <summary>Fifteen digits are what every runtime writes alike, and what a person would have computed: 2/2.56 is 78.125 %, and so 78.13 %, although its double is a little less.</summary>
+    private const int Alike = 15;
+
+    internal static double Round(double value, int digits = 4)
+    {
+        if (digits >= Alike || value == 0 || double.IsNaN(value) || double.IsInfinity(value))
+            return double.Parse(value.ToString("E" + (digits - 1).ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        string[] text = Math.Abs(value).ToString("E14", CultureInfo.InvariantCulture).Split('E');
+        long all = long.Parse(text[0].Remove(1, 1), CultureInfo.InvariantCulture), part = (long)Math.Round(Math.Pow(10, Alike - digits));
+        long kept = (all + part / 2) / part;
+        int exponent = int.Parse(text[1], CultureInfo.InvariantCulture) - digits + 1;
+        return Math.Sign(value) * double.Parse(kept.ToString(CultureInfo.InvariantCulture) + "E" + exponent.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
 
     // Percent where a person thinks in percent, ppm and ppb below.
     private static string Share(double value, int digits)

@@ -77,7 +77,7 @@ public sealed class CheckedNeedsTests
     public void TheBits_AreThoseThatTheRangeLeaves()
     {
         NeedCheck bits = Of(new Requirement(Edges).WithSmallestDetail(100.mV()), "effective bits");
-        Assert.Equal("effective bits: needed at least 3.322 bit, here 5.794 bit of 6.15 bit, the range is filled to 78.12 %: met, margin +74.4 %", bits.ToString());
+        Assert.Equal("effective bits: needed at least 3.322 bit, here 5.794 bit of 6.15 bit, the range is filled to 78.13 %: met, margin +74.4 %", bits.ToString());
         Outlook full = Edges.Through(Response.Cascade()).SampledBy(new Digitizer(100.MSaPerS(), 1.Mpts(), 8.bit())).WithFullScale(1.Vpp()).Over(100.us());
         Assert.Equal("8 bit", Of(new Requirement(Edges).WithSmallestDetail(100.mV()), "effective bits", full).Present);
     }

@@ -56,7 +56,7 @@ public sealed class OutlookTextRowsTests
             "  noise of jitter       88.42 µVrms",
             "  effective bits        6.15 bit",
             "                          quantisation, noise, jitter, of this signal, against a sine that fills the range (handbook 6.3, 6.8)",
-            "  bits of the signal    5.794 bit: it fills 78.12 % of the range",
+            "  bits of the signal    5.794 bit: it fills 78.13 % of the range",
             "  smallest detail       20.82 mV",
             "Pulse of 5 ns",
             "  height shown          26.96 %",

